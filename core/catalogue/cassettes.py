@@ -146,6 +146,11 @@ class Format:
             raise WrongInput("marking", text, self.markings_accepted)
         return self._listed(found.name) or found
 
+    def sold_for(self, text: str | None) -> TvSystem | None:
+        """The TV system that a printed marking tells; None where the markings of the format tell none."""
+        marking = self.marking(text) if self.record.markings_tell_tv else None
+        return marking.nominal_tv if marking else None
+
     def _listed(self, text: str) -> Marking | None:
         wanted = bare(text)
         for marking in self.markings:

@@ -209,6 +209,8 @@ class CassetteEntry(Struct, frozen=True, forbid_unknown_fields=True):
     number: NotNegative = 0.0
     hub: str | None = None
     thickness: str | None = None
+    longest: Figure | None = None
+    """The longest that is printed or measured of it, in metres; beyond the lot's own margin."""
 
 
 class Lot(Struct, frozen=True, forbid_unknown_fields=True):
@@ -222,6 +224,10 @@ class Lot(Struct, frozen=True, forbid_unknown_fields=True):
     source: Words | None = None
     """Of the published metres."""
     mark: Mark | None = None
+    over: Figure | None = None
+    """Metres by which its cassettes may be longer, as printed."""
+    over_share: Figure | None = None
+    """The same as a share of the length, as printed of another cassette; the larger of both counts."""
 
 
 class AmountEntry(Struct, frozen=True, forbid_unknown_fields=True):

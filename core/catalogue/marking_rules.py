@@ -21,6 +21,8 @@ from core.wording.messages import say
 
 CLEARANCE_MM = 1.5
 """A full pack stays this far inside the edge of its reel: JVC VTG82063 §1.1.25, 2nd-hand (manufacturer)."""
+UNLISTED_OVER = 0.015
+"""A marking that nobody lists may run so much further over its length than a listed one (an assumption)."""
 _TOLD = re.compile(
     r"(?P<about>[^\W\d]+\.?|[~≈])?\s*(?P<number>\d{1,4}(?:[.,]\d{1,2})?)\s*(?P<unit>[^\W\d]+)\.?"
     r"(?:\s*(?P<more>\d{1,2})\s*(?P<minutes>[^\W\d]+)\.?)?"
@@ -73,7 +75,20 @@ class MarkingRule:
             is_told=entry.told,
             nominal_tv=None if entry.told else entry.nominal.tv,
         )
+        if not entry.told:
+            made = replace(made, longest_m=self._longest(made, number))
         return self._wound(made)
+
+    def _longest(self, made: Marking, number: int) -> Sourced[float] | None:
+        """As far over its length as the nearest listed marking may be, and a little more."""
+        beside = [(abs(n - number), each) for n, each in self.listed if each.longest_m is not None]
+        if not beside:
+            return None
+        _, nearest = min(beside, key=lambda each: each[0])
+        assert nearest.longest_m is not None
+        over = nearest.longest_m.value - nearest.metres.value
+        longest = round(made.metres.value * (1 + UNLISTED_OVER) + over, 9)
+        return Sourced(longest, say("sources", "by-neighbors", names=nearest.name), "derived")
 
     def _wound(self, made: Marking) -> Marking:
         """With the hub of the next longer listed marking, and of the shorter one the thickness if it fits."""

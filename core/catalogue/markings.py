@@ -79,6 +79,8 @@ class Marking:
     """The number that was read by a rule, because the catalogue does not list the marking."""
     is_told: bool = False
     """Minutes that somebody told of the cassette rather than a marking."""
+    longest_m: Sourced[float] | None = None
+    """The longest such cassette as far as its sources say; None where nothing is printed of its own."""
     unit: str | None = None
     """What an amount counts (of `core.catalogue.format_file.AmountEntry`); None: it is a marking of tape."""
 
@@ -145,8 +147,21 @@ def of_entry(file: FormatFile, lot: Lot, entry: CassetteEntry, mm_s: Sourced[flo
         hub_radius_mm=_sourced(file.pack.hubs[entry.hub]) if file.pack and entry.hub else None,
         thickness_um=thickness_of(thickness) if thickness else None,
         thickness_span=thickness.span if thickness else None,
+        longest_m=_longest(lot, entry, metres.value),
         unit=file.amount.unit if file.amount else None,
     )
+
+
+def _longest(lot: Lot, entry: CassetteEntry, metres: float) -> Sourced[float] | None:
+    """What is printed of the cassette itself, else its length and the margin of its lot."""
+    if entry.longest is not None:
+        return _sourced(entry.longest)
+    margins = [
+        Sourced(round(metres + each.value * unit, 9), each.source, each.mark)
+        for each, unit in ((lot.over, 1.0), (lot.over_share, metres))
+        if each is not None
+    ]
+    return max(margins, key=lambda each: each.value, default=None)
 
 
 def _length(

@@ -14,6 +14,7 @@ from core.cli.argument_parser import (
     text,
     whole,
 )
+from core.cli.tape_arguments import add_sure
 from core.model.names import FillKnown, Speed, TvSystem
 from core.wording.messages import say
 
@@ -89,6 +90,7 @@ def add_captured(add: Subcommands) -> None:
     one = add("capture", say("cli", "what_recorded_file_holds"), writes=True)
     one.add_argument("file", metavar="FILE", type=text)
     one.add_argument("--tape", metavar="CODE", type=text, help=say("cli", "attach_tape_recorded"))
+    add_sure(one)
     one = add("undo-capture", say("cli", "strike_out_last_file"), writes=True)
     one.add_argument("code", metavar="CODE", type=text)
     one.add_argument("--because", type=private, required=True, help="why")

@@ -17,7 +17,7 @@ from core.cli import terminal_text
 from core.cli.argument_parser import Parser, Subcommands, WrongArguments, add_common
 from core.cli.subcommands import SUBCOMMANDS, carry_out
 from core.cli.window_options import window_options
-from core.model.errors import TapewrightError, Unavailable
+from core.model.errors import TapewrightError, Unavailable, Unconfirmed
 from core.model.program_version import version
 from core.wording.messages import say
 
@@ -43,6 +43,8 @@ def run(argv: Sequence[str], *, open_window: OpenWindow | None = None) -> int:
         return _carry_out(argv, open_window)
     except TapewrightError as error:
         _say(error.sentence)
+        if isinstance(error, Unconfirmed):
+            _say(say("cli", "say_sure"))
         return error.exit_code
     except SystemExit as asked:
         return asked.code if isinstance(asked.code, int) else 0

@@ -15,7 +15,7 @@ from core.model.ranges import exactly
 from core.model.repair_records import RepairAttempt, Splice
 from core.model.spoken_names import spoken
 from core.model.tape_records import JournalEntry, TapeRecord
-from core.playtime import cuts
+from core.playtime import cuts, length_doubts
 
 if TYPE_CHECKING:
     from core.playtime.evidence import Evidence
@@ -94,6 +94,7 @@ def tape(record: TapeRecord) -> dict[str, object]:
         "not_for_reuse": record.not_for_reuse,
         "marked_at": None if record.marked_at is None else json_quotes.time(record.marked_at),
         "left_out_in": record.left_out_in,
+        "doubts": list(length_doubts.of_tape(record)),
         "signed_off_by": record.signed_off_by,
     }
 

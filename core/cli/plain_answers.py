@@ -16,7 +16,7 @@ from core.model.quote_records import Question, Quote
 from core.model.ranges import Range
 from core.model.spoken_names import spoken
 from core.model.tape_records import JournalEntry, TapeRecord
-from core.playtime import pack_reading, told_systems
+from core.playtime import doubted_systems, length_doubts, pack_reading
 from core.playtime.beliefs import Belief
 from core.playtime.cuts import Cut
 from core.playtime.one_pack import Pack
@@ -109,7 +109,7 @@ def quote(quoted: Quote) -> str:
 def _question(question: Question, quoted: Quote) -> Iterator[str]:
     """A question; where marking and box tell two TV systems, with what each answer means."""
     yield f"? {question.text}"
-    if told_systems.asks(question, quoted.inventory):
+    if doubted_systems.asks(question, quoted.inventory):
         yield from (f"    {answer.words}: {answer.means}" for answer in question.answers)
 
 
@@ -216,7 +216,8 @@ def tape(record: TapeRecord) -> str:
     here = spoken(record.station)
     if record.disposition is not None and spoken(record.disposition) != here:
         here = say("cli", "station_and_disposition", station=here, disposition=spoken(record.disposition))
-    return f"{record.code} {record.format_words}: {here}{_reuse(record)}{due}"
+    one = f"{record.code} {record.format_words}: {here}{_reuse(record)}{due}"
+    return _lines(one, *(f"! {doubt}" for doubt in length_doubts.of_tape(record)))
 
 
 def donors(places: Sequence[DonorPlace]) -> str:

@@ -32,6 +32,7 @@ def add_care(add: Subcommands) -> None:
     one.add_argument(
         "--minutes", type=amount("minutes", MOST_MINUTES), help=say("cli", "play_time_turned_out")
     )
+    add_sure(one)
     _add_note(one)
     one.add_argument("--deck", metavar="NAME", type=text, help=say("cli", "deck_starts_play"))
     one.add_argument(
@@ -59,6 +60,11 @@ def add_care(add: Subcommands) -> None:
     add("promises", say("cli", "open_jobs_date_chance"))
     add("load-now", say("cli", "which_tape_goes_each"))
     add("habits", say("cli", "what_shop_believed_tapes"))
+
+
+def add_sure(one: Parser) -> None:
+    """What is far beyond the end of the tape is kept only with this."""
+    one.add_argument("--sure", action="store_true", help=say("cli", "sure"))
 
 
 def _add_findings(one: Parser) -> None:
@@ -109,6 +115,7 @@ def _add_splice(add: Subcommands) -> None:
         "--in", dest="section", choices=[each.value for each in Section], help=say("cli", "what_tape_lies")
     )
     one.add_argument("--redone", choices=["yes", "no"], help=say("cli", "splice_redone"))
+    add_sure(one)
     one = add("undo-splice", say("cli", "strike_out_splice_entered"), writes=True)
     one.add_argument("code", metavar="CODE", type=text)
     one.add_argument("--because", type=private, required=True, help="why")

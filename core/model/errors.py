@@ -36,6 +36,10 @@ class Refused(TapewrightError):
     exit_code = 3
 
 
+class Unconfirmed(Refused):
+    """Nobody confirmed what is hardly possible: the step is taken when it is sent again as ``sure``."""
+
+
 class NotPermitted(Refused):
     """Only some of the people may do this; ``who_may`` are their names, none where nobody may."""
 

@@ -100,32 +100,34 @@ def range_of(minutes: Minutes, ends: IntervalLevels = NOMINAL) -> Range:
 
 @edition_cache(maxsize=64)
 def _lot(known: Facts, keys: tuple[int, ...], box: Box) -> Minutes:
-    full, length = _full(known, keys, box)
-    recorded = full * _share(known, keys, box)
-    return np.asarray(recorded * (1 + _over(keys, box, length)))
+    full, length, stretch, least = _full(known, keys, box)
+    share, longer = _share(known, keys, box), 1 + _over(keys, box, length, stretch)
+    return np.asarray(np.maximum(full * share * longer, least * share))
 
 
-def _full(known: Facts, keys: tuple[int, ...], box: Box) -> tuple[Minutes, Places]:
-    """Minutes of the whole tape by the catalogue, and the place of its group among those of length."""
+def _full(known: Facts, keys: tuple[int, ...], box: Box) -> tuple[Minutes, Places, Minutes, Minutes]:
+    """Minutes of the whole tape by the catalogue, the place of its length group, its stretch, the least."""
     shop = box.habits
     systems = possibilities.systems(known, shop)
     system = _picked(systems, _SYSTEM, keys, box)
     full = np.zeros((len(keys), box.scenarios))
-    length = np.zeros(full.shape, dtype=np.intp)
+    length, stretch, least = np.zeros(full.shape, dtype=np.intp), np.ones(full.shape), np.zeros(full.shape)
     for place, (recording, _) in enumerate(systems.options):
         choice = possibilities.tvs(known, recording, shop)
         tv = _picked(choice, _TV, keys, box)
         for which, (tv_system, _) in enumerate(choice.options):
             here = (system == place) & (tv == which)
-            minutes, group = _one_way(known, recording, tv_system, keys, box)
+            minutes, group, times, measured = _one_way(known, recording, tv_system, keys, box)
             full = np.where(here, minutes, full)
             length = np.where(here, group, length)
-    return full, length
+            stretch = np.where(here, times, stretch)
+            least = np.where(here, measured, least)
+    return full, length, stretch, least
 
 
 def _one_way(
     known: Facts, recording: Format, tv: TvSystem, keys: tuple[int, ...], box: Box
-) -> tuple[Minutes, Places]:
+) -> tuple[Minutes, Places, Minutes, Minutes]:
     speeds = possibilities.speeds(known, recording, tv, box.habits)
     cassettes = possibilities.cassettes(known, tv)
     sides = known.shell.sides
@@ -136,7 +138,13 @@ def _one_way(
     which = _picked(cassettes, _CASSETTE, keys, box)
     names = starting_beliefs.length_names()
     groups = [names.index(starting_beliefs.length_group(cassette)[1]) for cassette, _ in cassettes.options]
-    return table[_picked(speeds, _SPEED, keys, box), which], np.array(groups, dtype=np.intp)[which]
+    times = np.array([starting_beliefs.stretch(cassette) for cassette, _ in cassettes.options])
+    pace = _picked(speeds, _SPEED, keys, box)
+    measured = np.array(
+        [play_minutes(known.least.metres, entry.mm_s.value, sides) for entry, _ in speeds.options]
+    )
+    least = np.maximum(measured, known.least.minutes)[pace]
+    return table[pace, which], np.array(groups, dtype=np.intp)[which], times[which], least
 
 
 def _share(known: Facts, keys: tuple[int, ...], box: Box) -> Minutes:
@@ -164,7 +172,7 @@ def _fullness(group: Group, weights: tuple[float, ...], keys: tuple[int, ...], b
     return np.asarray(places, dtype=np.intp)
 
 
-def _over(keys: tuple[int, ...], box: Box, length: Places) -> Minutes:
+def _over(keys: tuple[int, ...], box: Box, length: Places, stretch: Minutes) -> Minutes:
     over = np.zeros(length.shape)
     for place, name in enumerate(starting_beliefs.length_names()):
         here = length == place
@@ -172,7 +180,7 @@ def _over(keys: tuple[int, ...], box: Box, length: Places) -> Minutes:
             lengths = possibilities.lengths_of(("length", name), box.habits)
             longer = np.array([share for share, _ in lengths.options])[_picked(lengths, _LENGTH, keys, box)]
             over = np.where(here, longer, over)
-    return over
+    return np.where(over > 0, over * stretch, over)
 
 
 # --- choices -------------------------------------------------------------------------------

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from core.model.inventory import TapeLine
+from core.model.inventory import Inventory, TapeLine
 from core.model.names import TvSystem
 from core.model.quote_records import Answer, Question
-from core.playtime import tape_minutes, told_systems
+from core.playtime import possibilities, tape_minutes
 from core.playtime.beliefs import as_range
 from core.wording.messages import say
 
@@ -20,6 +20,12 @@ def question(position: int, line: TapeLine, box: TvSystem) -> Question:
     return Question(position, text, tuple(_answer(replace(line, tv=tv)) for tv in (theirs, ours)))
 
 
+def asks(question: Question, box: Inventory) -> bool:
+    """Whether a question is the one about a line whose marking tells another TV system than its box."""
+    is_known = all(answer.draft.tv is not None for answer in question.answers)
+    return is_known and possibilities.is_doubted(box.lines[question.line - 1], box.tv)
+
+
 def priced(answer: Answer, price: str) -> Answer:
     """An answer with what the whole order then comes to."""
     minutes = _full_minutes(answer.draft)
@@ -28,7 +34,7 @@ def priced(answer: Answer, price: str) -> Answer:
 
 def warnings(line: TapeLine, box: TvSystem | None) -> tuple[str, ...]:
     """What marking and box tell, and how long a full tape runs by either; nothing where they agree."""
-    if box is None or not told_systems.is_doubted(line, box):
+    if box is None or not possibilities.is_doubted(line, box):
         return ()
     theirs, ours = _both(box)
     said = say(
@@ -46,7 +52,7 @@ def warnings(line: TapeLine, box: TvSystem | None) -> tuple[str, ...]:
 def _answer(draft: TapeLine) -> Answer:
     assert draft.tv is not None
     means = say("questions", "means-full", minutes=_full_minutes(draft))
-    return Answer(say("questions", f"tv-{draft.tv.value}"), means, draft)
+    return Answer(say("questions", f"tv-is-{draft.tv.value}"), means, draft)
 
 
 def _full_minutes(line: TapeLine) -> str:

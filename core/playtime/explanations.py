@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from core.catalogue.markings import play_minutes
+from core.catalogue.markings import Marking, play_minutes
 from core.model.names import FormatName, Speed, TvSystem
 from core.playtime import possibilities, starting_beliefs
 from core.playtime.habits import ShopHabits, starting
@@ -121,8 +121,9 @@ def _named(
 def _ways(known: Facts, seen: Facts, shop: ShopHabits) -> _Explanations:
     rows: list[tuple[float, float, float, bool]] = []
     labels: list[dict[Group, str]] = []
-    for weight, full, lengths, label in _recordings(known, seen, shop):
-        for grade, (over, length_weight) in enumerate(possibilities.lengths_of(lengths, shop).options):
+    for weight, full, cassette, label in _recordings(known, seen, shop):
+        lengths = starting_beliefs.length_group(cassette)
+        for grade, (over, length_weight) in enumerate(possibilities.lengths(cassette, shop).options):
             fills = possibilities.fills(seen, shop)
             for n, ((begin, end), fill_weight) in enumerate(fills.options):
                 whole = full * (1 + over)
@@ -137,8 +138,8 @@ def _ways(known: Facts, seen: Facts, shop: ShopHabits) -> _Explanations:
 
 def _recordings(
     known: Facts, seen: Facts, shop: ShopHabits
-) -> Iterable[tuple[float, float, Group, dict[Group, str]]]:
-    """(weight, minutes of the whole tape, the group of its length, what it would be)."""
+) -> Iterable[tuple[float, float, Marking, dict[Group, str]]]:
+    """(weight, minutes of the whole tape, the cassette, what it would be)."""
     shell = known.shell
     for system, system_weight in possibilities.systems(seen, shop).options:
         for tv, tv_weight in possibilities.tvs(seen, system, shop).options:
@@ -153,7 +154,7 @@ def _recordings(
                 for cassette, cassette_weight in possibilities.cassettes(seen, tv).options:
                     full = play_minutes(cassette.metres.value, entry.mm_s.value, shell.sides)
                     together = system_weight * tv_weight * speed_weight * cassette_weight
-                    yield together, full, starting_beliefs.length_group(cassette), label
+                    yield together, full, cassette, label
 
 
 def _masks(labels: Sequence[Mapping[Group, str]]) -> dict[Group, list[tuple[str, NDArray[np.bool_]]]]:

@@ -13,9 +13,10 @@ from core.catalogue.formats import catalogue
 from core.model.frozen_mapping import FrozenMapping
 from core.model.names import TvSystem
 from core.playtime import starting_beliefs
+from core.playtime.fill_stretches import LEAST
 from core.playtime.interval_calibration import NOMINAL, IntervalLevels
 from core.playtime.mean_calibration import UNTAUGHT, MeanCalibration
-from core.playtime.starting_beliefs import LEAST, SHARED, Counts, Group, Weights, scaled
+from core.playtime.starting_beliefs import SHARED, Counts, Group, Weights, scaled
 from core.wording.editions import edition_cache
 
 _NORMAL = NormalDist()

@@ -149,6 +149,8 @@ def _shorter(marking: Marking) -> float:
 
 def over_length(marking: Marking) -> float:
     """By which share a cassette may be longer than the catalogue says."""
+    if marking.longest_m is not None:
+        return max(PUBLISHED_OVER, *starting_beliefs.over_of(marking))
     if marking.rule is not None:
         return max(starting_beliefs.length_over(starting_beliefs.length_group(marking)))
     return OVERRUN if marking.is_shortest else PUBLISHED_OVER

@@ -40,14 +40,14 @@ class Place:
 
 
 def after_minutes(line: TapeLine, minutes: float) -> Place:
-    """The place ``minutes`` of play time from the head; WrongInput for one beyond the end of the tape.
+    """The place ``minutes`` of play time from the head; WrongInput for one that is none.
 
-    On a cassette with two sides, minutes beyond the first side run back on the second.
+    A place beyond what the tape is known to hold is as good as any (`length_doubts` tells of it). On a
+    cassette with two sides, minutes beyond the first side run back on the second.
     """
+    if not isfinite(minutes) or minutes < 0:
+        raise WrongInput(say("playtime", "minutes-from-head"), minutes, say("playtime", "place-from-0"))
     believed = tape_minutes.belief(line, line.tv)
-    if not 0 <= minutes <= believed.longest:
-        accepted = say("playtime", "minutes-run", most=round(believed.longest))
-        raise WrongInput(say("playtime", "minutes-from-head"), minutes, accepted)
     speed = as_range(believed.speed_mm_s)
     along = _along(line, minutes, as_range(believed.full).likely)
     metres = Range(*(along * 60 / 1000 * mm_s for mm_s in (speed.low, speed.likely, speed.high)))
@@ -55,14 +55,12 @@ def after_minutes(line: TapeLine, minutes: float) -> Place:
 
 
 def after_metres(line: TapeLine, metres: float) -> Place:
-    """The place ``metres`` of tape from the head; WrongInput for one beyond the end of the tape.
+    """The place ``metres`` of tape from the head; WrongInput for one that is none.
 
     On a cassette with two sides, the minutes are those of the first side.
     """
-    longest = longest_metres(line)
-    if not isfinite(metres) or not 0 <= metres <= longest:
-        accepted = say("playtime", "metres-run", most=round(longest))
-        raise WrongInput(say("playtime", "metres-from-head"), metres, accepted)
+    if not isfinite(metres) or metres < 0:
+        raise WrongInput(say("playtime", "metres-from-head"), metres, say("playtime", "place-from-0"))
     speed = as_range(tape_minutes.belief(line, line.tv).speed_mm_s)
     minutes = Range(*(metres * 1000 / 60 / mm_s for mm_s in (speed.high, speed.likely, speed.low)))
     return Place(minutes, exactly(metres), Measure.METRES)
@@ -92,8 +90,7 @@ def may_be_leader(line: TapeLine, place: Place) -> bool:
 def longest_metres(line: TapeLine) -> float:
     """Metres the tape may have at most, what it may run over its marking included."""
     return max(
-        marking.metres.value * (1 + max(starting_beliefs.length_over(starting_beliefs.length_group(marking))))
-        for marking in _markings(line)
+        marking.metres.value * (1 + max(starting_beliefs.over_of(marking))) for marking in _markings(line)
     )
 
 

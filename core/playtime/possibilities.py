@@ -6,24 +6,26 @@ One tree of choices, read in two ways: `tape_minutes` multiplies it out into a b
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Generic, TypeVar
 
 from core.catalogue.cassettes import Format
 from core.catalogue.formats import catalogue
-from core.catalogue.markings import Marking, TapeSpeed
+from core.catalogue.markings import Marking, TapeSpeed, play_minutes
 from core.model.errors import WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import FillKnown, FormatName, Origin, Speed, TvSystem
-from core.playtime import starting_beliefs, told_systems
+from core.playtime import fill_stretches, starting_beliefs
+from core.playtime.fill_stretches import Stretch
+from core.playtime.measured_lengths import UNMEASURED, LeastLength
 from core.playtime.starting_beliefs import Group, GroupWeights
 from core.wording.messages import say
 
 T = TypeVar("T")
-Stretch = tuple[float, float]
-"""Part of a tape, from share to share."""
+_READ_OFF = 0.5
+"""Minutes by which a counter may be off (an assumption)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,6 +43,8 @@ class Facts:
     fill_off: float | None = None
     box_tv: TvSystem | None = None
     """What the box is said to be, against the marking of this tape; `tv` is not known then."""
+    least: LeastLength = UNMEASURED
+    """What was measured of this very tape."""
 
     @property
     def shell(self) -> Format:
@@ -53,13 +57,14 @@ class Facts:
         return replace(self, fill=None, fill_known=FillKnown.TOLD, fill_off=None)
 
 
-def facts(line: TapeLine, tv: TvSystem | None = None) -> Facts:
+def facts(line: TapeLine, tv: TvSystem | None = None, least: LeastLength = UNMEASURED) -> Facts:
     """What a line says; ``tv`` is the TV system of the box, for a line that names none.
 
-    Where the marking tells another system than the box, both are possible (`told_systems`).
+    Where the marking tells another system than the box, both are possible (`is_doubted`). ``least`` is what
+    was measured of the tape.
     """
     is_filled = line.fill is not None
-    told = told_systems.tv_of(line, tv)
+    told = told_tv(line, tv)
     return Facts(
         format=line.format,
         marking=line.marking,
@@ -71,7 +76,30 @@ def facts(line: TapeLine, tv: TvSystem | None = None) -> Facts:
         fill_known=line.fill_known if is_filled else FillKnown.TOLD,
         fill_off=line.fill_off if is_filled else None,
         box_tv=tv if told is None else None,
+        least=least,
     )
+
+
+def told_tv(line: TapeLine, box: TvSystem | None) -> TvSystem | None:
+    """The TV system of the tapes of a line in a box of that system; None where it has to be asked.
+
+    A box's system holds for every tape in it that names none, but for one whose marking tells the other.
+    """
+    return line.tv or (None if is_doubted(line, box) else box)
+
+
+def is_doubted(line: TapeLine, box: TvSystem | None) -> bool:
+    """Whether the marking of a line that names no TV system tells another one than its box does.
+
+    WrongInput for a marking that cannot be read.
+    """
+    if line.tv is not None or box is None:
+        return False
+    shell = catalogue().format(line.format)
+    expected = tuple(name for name, weight in shell.record.systems.items() if weight)
+    systems = (line.recorded_as,) if line.recorded_as in shell.systems else expected
+    matters = any(entry.tv for name in systems if name for entry in catalogue().format(name).tape_speeds)
+    return matters and shell.sold_for(line.marking) not in (None, box)
 
 
 @dataclass(frozen=True, slots=True)
@@ -128,11 +156,25 @@ def _box_says(known: Facts, tv: TvSystem) -> float:
 def speeds(known: Facts, system: Format, tv: TvSystem, shop: GroupWeights) -> Choice[TapeSpeed]:
     """The speeds possible under what is known."""
     weights = speed_weights(system, tv, shop, known.origin)
-    fitting = [entry for entry in system.speed_choices(known.speed, known.tv) if entry.suits(None, tv)]
+    fitting = _reaching(known, tv, system.speed_choices(known.speed, known.tv))
     found = {entry: weights[entry.speed] for entry in fitting}
     if not any(found.values()):
         return Choice(None, tuple((entry, 1 / len(fitting)) for entry in fitting))
     return _choice(starting_beliefs.speed_group(system, tv), found)
+
+
+def _reaching(known: Facts, tv: TvSystem, choices: Iterable[TapeSpeed]) -> list[TapeSpeed]:
+    """The speeds at which the tape may run as long as was measured; the slowest where none does."""
+    fitting = [entry for entry in choices if entry.suits(None, tv)]
+    if known.least.minutes <= 0:
+        return fitting
+    longest = max(
+        cassette.metres.value * (1 + max(starting_beliefs.over_of(cassette)))
+        for cassette, _ in cassettes(known, tv).options
+    )
+    sides, least = known.shell.sides, known.least.minutes - _READ_OFF
+    reaching = [entry for entry in fitting if play_minutes(longest, entry.mm_s.value, sides) >= least]
+    return reaching or [min(fitting, key=lambda entry: entry.mm_s.value)]
 
 
 def cassettes(known: Facts, tv: TvSystem) -> Choice[Marking]:
@@ -159,13 +201,23 @@ def fills(known: Facts, shop: GroupWeights) -> Choice[Stretch]:
     if known.fill == 1:
         return Choice(None, (((1.0, 1.0), 1.0),))
     if known.fill_known is FillKnown.AT_LEAST:
-        return _choice(group, dict(_beyond(known.fill, stretches)))
-    return _choice(None, dict(_around(known, list(stretches.values())[:-1])))
+        return _choice(group, dict(fill_stretches.beyond(known.fill, stretches)))
+    around = fill_stretches.around(known.fill, _fill_off(known), edges, list(stretches.values())[:-1])
+    return _choice(None, dict(around))
+
+
+def _fill_off(known: Facts) -> float:
+    """How far the recorded share may lie from the one that is known."""
+    if known.fill_off is not None or known.fill is None:
+        return known.fill_off or 0.0
+    off = starting_beliefs.told_fill_off(known.fill)
+    return min(off, starting_beliefs.read_fill_off()) if known.fill_known is FillKnown.READ else off
 
 
 def lengths(marking: Marking, shop: GroupWeights) -> Choice[float]:
     """How much longer the cassette is than the catalogue's length, as a share of it."""
-    return lengths_of(starting_beliefs.length_group(marking), shop)
+    found = shop.weights(starting_beliefs.length_group(marking))
+    return Choice(None, tuple(zip(starting_beliefs.over_of(marking), found.values(), strict=True)))
 
 
 def lengths_of(group: Group, shop: GroupWeights) -> Choice[float]:
@@ -192,46 +244,6 @@ def speed_weights(
     """How likely each recording speed is."""
     found = starting_beliefs.of_origin(shop.weights(starting_beliefs.speed_group(system, tv)), system, origin)
     return {Speed(name): weight for name, weight in found.items()}
-
-
-def _beyond(share: float, stretches: Mapping[Stretch, float]) -> Iterator[tuple[Stretch, float]]:
-    """What is believed of a tape that is recorded up to the share at least: the rest is cut away."""
-    for (begin, end), mass in stretches.items():
-        if share < end:
-            left = max(begin, share)
-            yield (left, end), max(mass, starting_beliefs.LEAST) * (end - left) / (end - begin)
-
-
-def _around(known: Facts, believed: Sequence[float]) -> Iterator[tuple[Stretch, float]]:
-    """Around the share that was told or read, and there where the tapes of the shop mostly end (Bayes).
-
-    ``believed`` are the weights of the stretches that are not the full tape.
-    """
-    share, off = known.fill, known.fill_off
-    assert share is not None
-    if off is None:
-        off = starting_beliefs.told_fill_off(share)
-        if known.fill_known is FillKnown.READ:
-            off = min(off, starting_beliefs.read_fill_off())
-    if not 0 < off <= 1:
-        accepted = say("playtime", "fill-off-accepted")
-        raise WrongInput("fill_off", off, accepted)
-    return _cut(share - off, share + off, believed)
-
-
-def _cut(begin: float, end: float, believed: Sequence[float]) -> Iterator[tuple[Stretch, float]]:
-    """A stretch cut where those that are believed in end, with weights; past the tape is at its end."""
-    edges = (*starting_beliefs.fill_edges()[: len(believed)], 1.0)
-    densities = [
-        max(mass, starting_beliefs.LEAST) / (b - a)
-        for mass, (a, b) in zip(believed, pairwise(edges), strict=True)
-    ]
-    for density, (low, high) in zip(densities, pairwise(edges), strict=True):
-        here, there = max(begin, low), min(end, high)
-        if here < there:
-            yield (here, there), density * (there - here)
-    if end > 1:
-        yield (1.0, 1.0), densities[-1] * (end - 1)
 
 
 def _runs_at(system: FormatName, known: Facts) -> bool:

@@ -18,6 +18,7 @@ from core.catalogue.markings import Marking, Sourced
 from core.model import resource_files
 from core.model.names import Origin, TvSystem
 from core.model.shaped_toml import read, shaped
+from core.playtime.fill_stretches import LEAST
 
 Weights: TypeAlias = Mapping[str, float]
 Group: TypeAlias = tuple[str, str]
@@ -38,8 +39,6 @@ SHARED = ("system", "tv", "speed", "fill")
 """Kinds of habit that the tapes of one box share; a cassette's length is its maker's."""
 WHOLE = "whole"
 """The profile of what is copied as a whole: film, pictures."""
-LEAST = 1e-9
-"""Hardly possible, yet not ruled out."""
 _Row: TypeAlias = Annotated[tuple[NotNegative, ...], Meta(min_length=1, description="weights")]
 
 
@@ -205,6 +204,23 @@ def read_fill_off() -> float:
 def length_over(group: Group) -> tuple[float, ...]:
     """How much longer the cassette is, as shares of the catalogue's length, shortest first."""
     return tuple(over for over, _ in _beliefs().length[group[1]].over)
+
+
+def stretch(marking: Marking) -> float:
+    """How many times the steps of its group the spread is that is printed of a marking itself; 1 where none.
+
+    A step of the group stands for the same part of either: of the 3 m of a T-120, of the 9 m of an E-240.
+    """
+    if marking.longest_m is None:
+        return 1.0
+    printed = (marking.longest_m.value / marking.metres.value - 1) / max(length_over(length_group(marking)))
+    return printed if marking.rule is None else max(1.0, printed)
+
+
+def over_of(marking: Marking) -> tuple[float, ...]:
+    """`length_over` of one marking: what is longer reaches as far as the sources of the marking say."""
+    times = stretch(marking)
+    return tuple(over * times if over > 0 else over for over in length_over(length_group(marking)))
 
 
 @cache

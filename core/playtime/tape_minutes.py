@@ -16,7 +16,7 @@ from numpy.typing import NDArray
 
 from core.catalogue.cassettes import Format
 from core.catalogue.formats import catalogue
-from core.catalogue.markings import Marking, TapeSpeed, play_minutes
+from core.catalogue.markings import Marking, TapeSpeed, minutes_to_metres, play_minutes
 from core.model.errors import WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import FormatName, Speed, TvSystem
@@ -139,6 +139,16 @@ class _Case:
     def minutes(self, sides: int) -> float:
         return play_minutes(self.marking.metres.value, self.speed.mm_s.value, sides)
 
+    def least(self, known: Facts) -> float:
+        """Minutes that a tape runs at least, of which so much was measured."""
+        measured = play_minutes(known.least.metres, self.speed.mm_s.value, known.shell.sides)
+        return max(known.least.minutes, measured)
+
+    def metres(self, known: Facts) -> float:
+        """Metres of the whole tape: by its marking, or what was measured where that is more."""
+        run = minutes_to_metres(self.least(known), self.speed.mm_s.value, known.shell.sides)
+        return max(self.marking.metres.value, run)
+
 
 @worded_cache(maxsize=1024)
 def belief_of(known: Facts, shop: ShopHabits = STARTING) -> Belief:
@@ -148,16 +158,18 @@ def belief_of(known: Facts, shop: ShopHabits = STARTING) -> Belief:
     shares = _shares(possibilities.fills(known, shop))
     cases = tuple(_cases(known, shop))
     claimed = _claimed(shell, known.recorded_as, cases)
-    points = _points(cases, shares, shell.sides, shop)
+    points = _points(cases, shares, known, shop)
     overrun = max(_overrun(case.marking) for case in cases)
     return Belief(
         points=points,
         range=spread(points, shop.levels.low, shop.levels.high),
-        full=settled(gathered((case.minutes(shell.sides), case.weight) for case in claimed)),
-        metres=settled(gathered((case.marking.metres.value, case.weight) for case in claimed)),
+        full=settled(
+            gathered((max(case.minutes(shell.sides), case.least(known)), case.weight) for case in claimed)
+        ),
+        metres=settled(gathered((case.metres(known), case.weight) for case in claimed)),
         speed_mm_s=settled(gathered((case.speed.mm_s.value, case.weight) for case in claimed)),
         overrun=overrun,
-        longest=max(round(case.minutes(shell.sides) * (1 + _most_over(case.marking)), 9) for case in cases),
+        longest=max(_longest(case, known) for case in cases),
         sources=tuple(dict.fromkeys(_sources(claimed, len(cases) * len(shares), shop))),
     )
 
@@ -165,7 +177,7 @@ def belief_of(known: Facts, shop: ShopHabits = STARTING) -> Belief:
 def points_of(known: Facts, shop: ShopHabits) -> Points:
     """The points of `belief_of`, not remembered: for shops that are asked once."""
     shares = _shares(possibilities.fills(known, shop))
-    return _points(tuple(_cases(known, shop)), shares, known.shell.sides, shop)
+    return _points(tuple(_cases(known, shop)), shares, known, shop)
 
 
 def _cases(known: Facts, shop: ShopHabits) -> Iterator[_Case]:
@@ -179,15 +191,16 @@ def _cases(known: Facts, shop: ShopHabits) -> Iterator[_Case]:
 
 
 def _points(
-    cases: tuple[_Case, ...], shares: tuple[tuple[float, float], ...], sides: int, shop: ShopHabits
+    cases: tuple[_Case, ...], shares: tuple[tuple[float, float], ...], known: Facts, shop: ShopHabits
 ) -> Points:
-    """Every way to record times every share times every length of the cassette."""
+    """Every way to record times every share times every length of the cassette, as long as was measured."""
     recorded, share_weights = np.array(shares).T
     minutes: list[NDArray[np.float64]] = []
     weights: list[NDArray[np.float64]] = []
     for case in cases:
         over, over_weights = np.array(possibilities.lengths(case.marking, shop).options).T
-        minutes.append(np.multiply.outer(case.minutes(sides) * recorded, 1 + over).ravel())
+        whole = np.maximum(case.minutes(known.shell.sides) * (1 + over), case.least(known))
+        minutes.append(np.multiply.outer(recorded, whole).ravel())
         weights.append(case.weight * np.multiply.outer(share_weights, over_weights).ravel())
     return weighed(np.concatenate(minutes), np.concatenate(weights))
 
@@ -202,8 +215,13 @@ def _shares(fills: Choice[tuple[float, float]]) -> tuple[tuple[float, float], ..
     return tuple(found)
 
 
+def _longest(case: _Case, known: Facts) -> float:
+    printed = case.minutes(known.shell.sides) * (1 + _most_over(case.marking))
+    return round(max(printed, case.least(known)), 9)
+
+
 def _most_over(marking: Marking) -> float:
-    return max(starting_beliefs.length_over(starting_beliefs.length_group(marking)))
+    return max(starting_beliefs.over_of(marking))
 
 
 def _overrun(marking: Marking) -> float:
@@ -220,10 +238,16 @@ def _claimed(shell: Format, recorded_as: FormatName | None, cases: tuple[_Case, 
 def _sources(claimed: tuple[_Case, ...], ways: int, shop: ShopHabits) -> Iterator[str]:
     for case in claimed:
         yield from _case_sources(case)
-    for group in dict.fromkeys(starting_beliefs.length_group(case.marking) for case in claimed):
+    for group in dict.fromkeys(
+        starting_beliefs.length_group(case.marking) for case in claimed if case.marking.longest_m is None
+    ):
         most = max(starting_beliefs.length_over(group))
         source = starting_beliefs.length_source(group)
         yield say("playtime", f"longer-{group[1]}", most=percent(most), source=source)
+    for marking in dict.fromkeys(case.marking for case in claimed):
+        if (longest := marking.longest_m) is not None:
+            metres = figure(longest.value, digits=1)
+            yield say("playtime", "longest-of", marking=marking.name, metres=metres, source=longest.words)
     if ways > 1:
         yield say("playtime", "not-known", source=starting_beliefs.source())
     if shop != STARTING:

@@ -6,7 +6,6 @@ from core.catalogue import condition
 from core.model.deck_showing import NOTHING, Shown
 from core.model.errors import Refused, WrongInput
 from core.model.names import TapeCode
-from core.model.ranges import ZERO
 from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
@@ -61,9 +60,7 @@ def _estimate(unit: Unit, row: TapeRow) -> None:
     draft = deck_readings.found(row.draft, row.shown or NOTHING)
     elsewhere = partner_choice.elsewhere(settings.decks, settings.partners, draft)
     row.verdict = condition.verdict(row.findings, draft.format, elsewhere)
-    habits = deck_queue.habits_of_boxes(unit).get(row.job_id) or deck_queue.habits(unit)
-    if row.minutes != ZERO:
-        row.minutes = tape_minutes.belief(draft, draft.tv, habits).range
+    deck_queue.believe_anew(unit, row)
 
 
 def _leave_unfit_deck(unit: Unit, row: TapeRow) -> str | None:

@@ -24,6 +24,7 @@ from core.playtime.explanations import Played
 from core.playtime.habits import ShopHabits
 from core.playtime.possibilities import facts
 from core.scheduling.queued_tapes import QueuedTape
+from core.services import tape_facts
 from core.services.copies import copying_time
 from core.store import lookup
 from core.store.tables import BoxOrderRow, CaptureRow, JobRow, RecordingRow, TapeRow
@@ -108,6 +109,15 @@ def _told_by_files_alone(unit: Unit) -> list[tuple[datetime, Played]]:
     return [(at, Played(f"{job}", facts(draft), minutes)) for at, draft, job, minutes in rows if minutes]
 
 
+def believe_anew(unit: Unit, row: TapeRow) -> None:
+    """The minutes of a tape as they are believed by what a deck showed and what was measured of it."""
+    if row.minutes != ZERO:
+        draft = row.draft if row.shown is None else found(row.draft, row.shown)
+        known = facts(draft, draft.tv, tape_facts.least_length(row))
+        believed = habits_of_boxes(unit).get(row.job_id) or habits(unit)
+        row.minutes = tape_minutes.belief_of(known, believed).range
+
+
 def habits(unit: Unit) -> ShopHabits:
     """What the shop believes of its customers' tapes by now."""
     return learning.learned(played(unit))
@@ -146,7 +156,7 @@ def _queued(row: TapeRow, rush: bool, habits: ShopHabits) -> QueuedTape:
     """One waiting tape, believed anew by what the shop and its box have shown since it came."""
     repairs = [each.minutes for each in row.verdict.repairs]
     draft = row.draft if row.shown is None else found(row.draft, row.shown)
-    known = facts(draft)
+    known = facts(draft, None, tape_facts.least_length(row))
     still = row.station.is_repaired_on_the_way
     return QueuedTape(
         code=TapeCode(row.code),

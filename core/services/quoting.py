@@ -20,7 +20,7 @@ from core.model.own_shop.settings_records import Deck, Partner, ShopSettings
 from core.model.promise_records import Promise
 from core.model.quote_records import Answer, Question, Quote, QuotedTape, Storage
 from core.model.ranges import ZERO, Range
-from core.playtime import box_habits, doubted_systems, questions, tape_minutes, told_systems
+from core.playtime import box_habits, doubted_systems, possibilities, questions, tape_minutes
 from core.playtime.box_habits import Box
 from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.questions import BoxLine
@@ -164,7 +164,7 @@ def asked(inventory: Inventory, tapes: Sequence[QuotedTape], habits: ShopHabits)
 def _with_prices(found: Sequence[Question], box: Inventory, shop: ShopSnapshot) -> Iterator[Question]:
     """The questions; where marking and box tell two TV systems, each answer with what the box then costs."""
     for question in found:
-        if told_systems.asks(question, box):
+        if doubted_systems.asks(question, box):
             answers = tuple(_with_price(answer, question.line, box, shop) for answer in question.answers)
             yield replace(question, answers=answers)
         else:
@@ -239,7 +239,7 @@ def _tapes_of(
     partners: tuple[Partner, ...],
     is_priced: bool,
 ) -> tuple[QuotedTape, ...]:
-    told = told_systems.tv_of(line, tv)
+    told = possibilities.told_tv(line, tv)
     elsewhere = partner_choice.elsewhere(decks, partners, replace(line, tv=told), is_priced=is_priced)
     verdict = condition.verdict(line.findings, line.format, elsewhere)
     believed = tape_minutes.belief(line, tv, shop).range

@@ -25,13 +25,14 @@ from core.wording.messages import say
 
 
 @step
-def attach(unit: Unit, code: TapeCode, report: Report) -> CapturedFile:
+def attach(unit: Unit, code: TapeCode, report: Report, *, sure: bool = False) -> CapturedFile:
     """Keeps a file as recorded from a tape; its minutes to be charged become the minutes the tape played.
 
     The shop learns from those minutes too, beside the speed that the deck showed (`queue.played`). A tape
     may have several files; their minutes add up. The same file again changes nothing but what an older
     reading had not told. A tape that was ready goes back to be checked. Refused for a tape that has not
     played, and for a file that is attached to another tape: one of the two is mixed up.
+    Unconfirmed for files far longer than the tape unless somebody is ``sure``.
     """
     row = lookup.tape_row(unit, code)
     _check_played(row)
@@ -42,7 +43,7 @@ def attach(unit: Unit, code: TapeCode, report: Report) -> CapturedFile:
     unit.session.add(kept)
     unit.session.flush()
     before, row.signed_off_by = ceiling_watch.before_step(unit, row), None
-    _count_minutes(unit, row)
+    _count_minutes(unit, row, sure=sure)
     minutes = locale_figures.figure(report.billable_minutes, digits=1)
     _tell(
         unit,
@@ -129,10 +130,10 @@ def _known_again(unit: Unit, known: RecordingRow, row: TapeRow, report: Report) 
     return file_checking.record(known, row)
 
 
-def _count_minutes(unit: Unit, row: TapeRow) -> None:
+def _count_minutes(unit: Unit, row: TapeRow, *, sure: bool = True) -> None:
     exact = tape_facts.minutes_of_files(unit, row)
     if exact is not None:
-        tape_facts.take_minutes(row, exact)
+        tape_facts.take_minutes(row, exact, sure=sure)
     else:
         row.played_minutes = tape_facts.minutes_off_deck(unit, row)
 

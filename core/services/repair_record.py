@@ -7,6 +7,7 @@ from math import isfinite
 
 from core.catalogue import condition, moves
 from core.model import entered_text
+from core.model.deck_showing import NOTHING
 from core.model.errors import Refused, WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import AnyFinding, Join, Look, Measure, Section, TapeCode
@@ -14,10 +15,11 @@ from core.model.ranges import Range
 from core.model.repair_records import Splice
 from core.model.spoken_names import spoken
 from core.model.tape_records import TapeRecord
-from core.playtime import cuts, places, tape_minutes
+from core.playtime import cuts, length_doubts, places, tape_minutes
 from core.playtime.beliefs import as_range
+from core.playtime.length_doubts import LengthDoubt
 from core.playtime.places import Place
-from core.services import tape_facts
+from core.services import deck_queue, tape_facts
 from core.services.agreement import ceiling_watch
 from core.store import history, lookup, permissions, row_records
 from core.store.steps import step
@@ -41,22 +43,28 @@ def splice(
     joined_with: Join,
     section: Section | None = None,
     redone: bool | None = None,
+    sure: bool = False,
 ) -> TapeRecord:
     """Records a joint so far from the head, in minutes of play time or in metres, ``cut_cm`` cut away.
 
     A tape becomes not for reuse wherever the joint is; film is made to be spliced. ``section`` None:
     `places.section` decides. ``redone``: it was made again because the one before was bad, at the shop's own
     cost; None: it was where a look after a splice said so (*Decisions*). Refused without one.
-    WrongInput for a place beyond the end of the tape or a length that cannot be; Refused once handed back.
+    WrongInput for a place or a length that cannot be; Unconfirmed for a place far beyond the end of the tape
+    unless somebody is ``sure``; Refused once handed back.
     """
     row = lookup.tape_in_the_shop(unit, code)
     place = _place(row.draft, at_minutes, at_metres)
+    doubt = _doubt(row, place)
+    tape_facts.confirm(doubt, sure=sure)
     where = places.section(row.draft, place, joined_with, section)
     _check_cut(row, cut_cm)
     before = ceiling_watch.before_step(unit, row)
     joint = _joint(unit, row.draft, place, where, cut_cm, joined_with)
     joint.redone = _is_redone(row, redone)
     row.splices.append(joint)
+    if doubt is not None:
+        deck_queue.believe_anew(unit, row)
     if condition.splice_ends_reuse(row.draft.format):
         row.not_for_reuse, row.astray_since = True, None
     row.settled += moves.needing_splice(tape_facts.open_findings(row))
@@ -95,6 +103,8 @@ def undo_splice(
     sentence = "event_splice_struck_label" if must_come_off else "event_splice_struck"
     said = say("repair_record", sentence, place=_measured(struck), reason=reason)
     tape_facts.forget_look(row)
+    if _was_doubted(row, struck):
+        deck_queue.believe_anew(unit, row)
     history.append_of_tape(unit, row, "splice-struck-out", said, splices=_splices(row))
     ceiling_watch.release(unit, row.job)
     return row_records.tape(row)
@@ -166,6 +176,19 @@ def _place(line: TapeLine, minutes: float | None, metres: float | None) -> Place
     return (
         places.after_metres(line, metres or 0.0) if minutes is None else places.after_minutes(line, minutes)
     )
+
+
+def _was_doubted(row: TapeRow, joint: SpliceRow) -> bool:
+    """Whether a splice lay beyond what the sources of its tape say."""
+    if joint.measured is Measure.METRES and joint.at_metres is not None:
+        return length_doubts.of_metres(row.draft, joint.at_metres) is not None
+    return length_doubts.of_minutes(row.draft, joint.at_minutes, row.shown or NOTHING) is not None
+
+
+def _doubt(row: TapeRow, place: Place) -> LengthDoubt | None:
+    if place.measured is Measure.METRES:
+        return length_doubts.of_metres(row.draft, place.metres.likely)
+    return length_doubts.of_minutes(row.draft, place.minutes.likely, row.shown or NOTHING)
 
 
 def _joint(

@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from math import isfinite
 
 from sqlalchemy import select
 
 from core.catalogue import condition, moves
-from core.model.deck_showing import Shown
-from core.model.errors import WrongInput
-from core.model.inventory import TapeLine
+from core.model.deck_showing import NOTHING, Shown
+from core.model.errors import Unconfirmed, WrongInput
 from core.model.names import AnyFinding, Look, TapeCode
-from core.playtime import tape_minutes
+from core.playtime import length_doubts, measured_lengths, tape_minutes
 from core.playtime.deck_readings import found
+from core.playtime.length_doubts import LengthDoubt
+from core.playtime.measured_lengths import LeastLength
 from core.store import row_records
 from core.store.tables import CaptureRow, RecordingRow, TapeRow
 from core.store.unit import Unit
@@ -45,18 +47,29 @@ def standing(row: TapeRow, seen: tuple[AnyFinding, ...] = ()) -> moves.Standing:
     return moves.Standing(TapeCode(row.code), row.draft.format, row.station, found, seen, row.look, settled)
 
 
-def take_minutes(row: TapeRow, minutes: float | None) -> None:
-    """Keeps the minutes a tape at hand played, when they are known; WrongInput for more than it can hold."""
+def take_minutes(row: TapeRow, minutes: float | None, *, sure: bool = True) -> None:
+    """Keeps the minutes a tape at hand played, when they are known; WrongInput for what are no minutes.
+
+    More than the tape can hold is kept and told; Unconfirmed for far more unless somebody is ``sure``.
+    """
     if minutes is None:
         return
-    longest = tape_minutes.belief(TapeLine(1, row.draft.format), None).longest
-    if not 0 < minutes <= longest:
-        raise WrongInput(
-            say("tapes", "minutes_played"),
-            minutes,
-            say("tapes", "minutes_bounds", longest=round(longest)),
-        )
+    if not isfinite(minutes) or minutes <= 0:
+        raise WrongInput(say("tapes", "minutes_played"), minutes, say("tapes", "minutes_above_0"))
+    confirm(length_doubts.of_minutes(row.draft, minutes, row.shown or NOTHING), sure=sure)
     row.played_minutes = minutes
+
+
+def confirm(doubt: LengthDoubt | None, *, sure: bool) -> None:
+    """Unconfirmed for what was measured far beyond the end of a tape, unless somebody is ``sure``."""
+    if doubt is not None and doubt.asks and not sure:
+        raise Unconfirmed(say("lengths", "far", doubt=doubt.words))
+
+
+def least_length(row: TapeRow) -> LeastLength:
+    """What was measured of a tape says of its length."""
+    standing = (row_records.splice(each) for each in row.splices if each.struck_at is None)
+    return measured_lengths.least(standing, row.played_minutes)
 
 
 def with_shown_before(row: TapeRow, shown: Shown, minutes: float | None) -> Shown:

@@ -51,6 +51,7 @@ def move(
     without_splice: str | None = None,
     shown: Shown = NOTHING,
     counts_as_look: bool = True,
+    sure: bool = False,
 ) -> TapeRecord:
     """Puts a tape at a station, with what was seen there and the minutes it played.
 
@@ -62,7 +63,8 @@ def move(
     that came in cold plays before its rest is over only
     if the ``note`` says why and the person may override. Refused, with where it may go, for a move out of
     order, an open repair or a deck in use; WrongInput for a code, deck, play time or recording that
-    cannot be. Where a file was recorded, its exact minutes count.
+    cannot be; Unconfirmed for minutes far beyond the tape's end unless somebody is ``sure``. Where a file was
+    recorded, its exact minutes count.
     """
     row = lookup.tape_of_order(unit, code)
     check_is_in_the_agreement(row)
@@ -76,7 +78,7 @@ def move(
     before = row.station
     shown = tape_facts.with_shown_before(row, shown, minutes)
     tape_facts.check_capture(row, shown, minutes)
-    exact = _count_minutes(unit, row, minutes, shown)
+    exact = _count_minutes(unit, row, minutes, shown, sure)
     _take_deck(unit, row, station, deck)
     _settle_repairs(row, before, station)
     row.station, row.since, row.note = station, unit.now, entered_text.line(say("tapes", "note"), note)
@@ -168,9 +170,9 @@ def _settle_disposition(unit: Unit, row: TapeRow) -> None:
     row.disposition = said_by(row.station)
 
 
-def _count_minutes(unit: Unit, row: TapeRow, minutes: float | None, shown: Shown) -> bool:
+def _count_minutes(unit: Unit, row: TapeRow, minutes: float | None, shown: Shown, sure: bool) -> bool:
     """Keeps what was read off the deck; whether the exact minutes of a file count in its stead."""
-    tape_facts.take_minutes(row, minutes)
+    tape_facts.take_minutes(row, minutes, sure=sure)
     if minutes is None:
         return False
     if row.station is Station.PLAYING:

@@ -12,6 +12,7 @@ from core.capture.file_report import Report
 from core.model.errors import TapewrightError
 from core.model.names import TapeCode
 from core.services import recordings
+from gui.bench.as_measured import AsMeasured
 from gui.bench.capture_panel import CapturePanel
 from gui.toolkit.workers import Work
 
@@ -28,6 +29,7 @@ class FileReader(QObject):
         super().__init__(parent)
         self._panel = panel
         self._work = work
+        self._measured = AsMeasured(work, panel)
         self._tape: TapeCode | None = None
         self._stop: Callable[[], None] | None = None
         panel.wanted.connect(self.read)
@@ -62,7 +64,7 @@ class FileReader(QObject):
     def attach(self, report: Report) -> None:
         """Keep the report with the tape in hand."""
         if self._tape is not None:
-            self._work.run(
+            self._measured.run(
                 recordings.attach, self._tape, report, then=self.attached.emit, otherwise=self.failed.emit
             )
 

@@ -19,6 +19,7 @@ from core.model.repair_records import Donor, Splice
 from core.model.tape_records import TapeRecord
 from core.services import donors, recordings, repair_attempts, repair_record, tape_dispositions, tapes
 from core.services.checking import sign_offs
+from gui.bench.as_measured import AsMeasured
 from gui.bench.bench_side import BenchSide
 from gui.bench.entry_withdrawal import SignedBy, Withdrawal
 from gui.bench.repair_form import RepairFormResult
@@ -45,6 +46,7 @@ class BenchRepairs(QObject):
         self._side = side
         self._work = work
         self._screen = screen
+        self._measured = AsMeasured(work, screen)
         self._tape: TapeRecord | None = None
         self._connect()
 
@@ -73,7 +75,8 @@ class BenchRepairs(QObject):
         if self._tape is not None:
             code = self._tape.code
             kept = partial(self._told, sentence)
-            self._work.run(step, code, *args, then=kept, otherwise=self._refused, **named)
+            send = self._measured.run if step is repair_record.splice else self._work.run
+            send(step, code, *args, then=kept, otherwise=self._refused, **named)
 
     def _told(self, sentence: Sentence, tape: TapeRecord) -> None:
         self.kept.emit(tape, sentence(tape))

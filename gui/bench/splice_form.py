@@ -7,11 +7,12 @@ from dataclasses import dataclass
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QComboBox, QLabel, QPushButton, QWidget
 
+from core.model.deck_showing import NOTHING
 from core.model.errors import TapewrightError, WrongInput
 from core.model.names import Join, Look, Measure, Section
 from core.model.spoken_names import spoken
 from core.model.tape_records import TapeRecord
-from core.playtime import cuts, places
+from core.playtime import cuts, length_doubts, places
 from core.playtime.places import Place
 from core.wording import typed_amounts
 from gui.bench.repair_sentences import lost, other_figure
@@ -62,6 +63,8 @@ class SpliceForm(QWidget):
         self.redone = _redone_box()
         self.preview = words("", "time")
         self.preview.setObjectName("splice-preview")
+        self.doubt = words("", "attention")
+        self.doubt.setObjectName("splice-doubt")
         self._advice = words(say("bench", "adhesive_advice"), "attention")
         self._save = QPushButton(say("bench", "splice_save"))
         self._save.setObjectName("splice-save")
@@ -125,6 +128,8 @@ class SpliceForm(QWidget):
     def _preview(self) -> None:
         self._advice.setVisible(self.joined.currentData() is Join.ADHESIVE)
         self.preview.setText(self._foretold())
+        self.doubt.setText(self._doubted())
+        self.doubt.setVisible(bool(self.doubt.text()))
 
     def _foretold(self) -> str:
         there, cm = self._place(), _typed(self.cut)
@@ -143,6 +148,19 @@ class SpliceForm(QWidget):
         other = other_figure(there)
         key = "preview_programme" if cost.is_disturbed_known else "preview_unknown"
         return say("repair", key, other=other, removed=removed, disturbed=disturbed)
+
+    def _doubted(self) -> str:
+        """That the place lies beyond what is known of the tape; nothing where it does not."""
+        there = self._place()
+        if self._tape is None or there is None:
+            return ""
+        if there.measured is Measure.METRES:
+            found = length_doubts.of_metres(self._tape.draft, there.metres.likely)
+        else:
+            found = length_doubts.of_minutes(
+                self._tape.draft, there.minutes.likely, self._tape.shown or NOTHING
+            )
+        return found.words if found else ""
 
     def _place(self) -> Place | None:
         """The place typed so far, when there is such a place on the tape."""
@@ -168,6 +186,7 @@ class SpliceForm(QWidget):
         column.addWidget(labelled(self.section, say("repair", "section")))
         column.addWidget(self.redone)
         column.addWidget(self._advice)
+        column.addWidget(self.doubt)
         column.addWidget(self.preview)
         column.addWidget(self._save)
         column.addStretch(1)

@@ -13,6 +13,7 @@ from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from core.services import deck_findings, repair_record, tape_dispositions, tapes
+from gui.bench.as_measured import AsMeasured
 from gui.bench.disposition_form import Settlement
 from gui.bench.next_station import NextStationForm
 from gui.toolkit.text import say, sentence_case
@@ -36,6 +37,7 @@ class TapeSteps(QObject):
         super().__init__(parent)
         self._form = form
         self._work = work
+        self.measured = AsMeasured(work, form)
         self._tape: TapeRecord | None = None
 
     def hold(self, tape: TapeRecord) -> None:
@@ -48,7 +50,7 @@ class TapeSteps(QObject):
         if self._tape is None:
             return
         form = self._form
-        self._work.run(
+        self.measured.run(
             tapes.move,
             self._tape.code,
             station,

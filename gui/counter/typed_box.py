@@ -17,6 +17,7 @@ from core.model.inventory import CustomerDraft, Inventory, TapeLine
 from core.model.names import AnyFinding, FormatName, TapeCode, TvSystem
 from core.model.spoken_names import spoken
 from core.model.typed_draft import TypedBox, TypedRow
+from core.playtime import possibilities
 from core.wording.messages import worded_cache
 from gui.counter import accepted_words
 from gui.toolkit.text import say, short_day
@@ -95,11 +96,13 @@ def read_row(row: TypedRow, box_tv: str = "") -> ParsedRow:
         wrong, "recorded_as", lambda: accepted_words.read_recorded_as(row.recorded_as, shell), None
     )
     system = formats.catalogue().format(recorded_as) if recorded_as else shell
-    known_tv = tv or _tv_or_none(box_tv)
+    marking = _cell(wrong, "marking", lambda: accepted_words.read_marking(row.marking, shell), None)
+    plain = TapeLine(count, shell.name, marking, recorded_as, tv=tv)
+    known_tv = possibilities.told_tv(plain, _tv_or_none(box_tv))
     line = TapeLine(
         count=count,
         format=shell.name,
-        marking=_cell(wrong, "marking", lambda: accepted_words.read_marking(row.marking, shell), None),
+        marking=marking,
         recorded_as=recorded_as,
         speed=_cell(wrong, "speed", lambda: accepted_words.read_speed(row.speed, system, known_tv), None),
         tv=tv,

@@ -90,7 +90,7 @@ def test_audio_cassettes_of_every_length_fill_the_same_pack(marking: str) -> Non
     assert packs.wound_radius(longest, 11, known.thickness_um.value) == pytest.approx(25.2, abs=0.05)
 
 
-# format, speed, TV system: seconds removed by 1, 5, 30 and 100 cm.
+# format, speed, TV system: seconds removed by 1, 5, 30 and 100 cm. All of the rule.
 CUTS = """
 vhs sp ntsc            0.300 1.50 9.0 30.0
 vhs lp ntsc            0.600 3.00 18.0 60.0

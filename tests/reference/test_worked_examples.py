@@ -375,6 +375,24 @@ ROWS = (
     ),
 )
 
+PUBLISHED = {
+    9: "195 minutes of an L-750 in PAL",
+    12: "60 minutes of Digital8 on a 120-minute NTSC cassette",
+    14: "40 minutes of Digital8 on a 60-minute PAL cassette",
+    15: "40 minutes of DVCAM on a DVM60",
+    16: "4.6 and 6.9 hours, the longest of DV",
+    18: "36 minutes of a 30-minute cassette on a PAL machine",
+    20: "a full T-120 of a public transport model",
+    21: "its equal packs",
+    33: "157.5 GB, Dalhousie Libraries",
+    34: "479.25 GB, NARA VID-P3",
+    35: "0.940 GB, NARA VID-D1",
+    36: "the bit budget of Apple DVD Studio Pro 4",
+    41: "the years LG prints",
+    44: "90 minutes of Digital8 LP",
+}
+"""Rows whose figure somebody else came to, by number; the others repeat the rule that the code applies."""
+
 LATER: dict[int, str] = {}
 """Rows that wait for other work, with the reason."""
 

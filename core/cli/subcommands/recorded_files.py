@@ -94,7 +94,7 @@ def _attach(call: Invocation, code: str, report: Report) -> str:
     from core.services import recordings
 
     with call.open() as shop:
-        return call.run(shop, recordings.attach, TapeCode(code), report).tape
+        return call.run(shop, recordings.attach, TapeCode(code), report, sure=call.asked.sure).tape
 
 
 def _plain(report: Report) -> dict[str, object]:

@@ -57,6 +57,7 @@ def move(call: Invocation) -> Reply:
             deck=asked.deck,
             without_splice=asked.without_splice,
             shown=_shown(asked),
+            sure=asked.sure,
         )
     return told(record)
 
@@ -121,6 +122,7 @@ def splice(call: Invocation) -> Reply:
             joined_with=Join(asked.joined_with),
             section=None if asked.section is None else Section(asked.section),
             redone=None if asked.redone is None else asked.redone == "yes",
+            sure=asked.sure,
         )
     return told(record)
 

@@ -13,7 +13,7 @@ from core.model.names import JobNumber, Outcome, TapeCode, TvSystem
 from core.model.ranges import ZERO, Range
 from core.model.repair_records import Elsewhere
 from core.model.stations import Station
-from core.playtime import tape_minutes, told_systems
+from core.playtime import possibilities, tape_minutes
 from core.pricing.tape_matching import KnownTape, MatchedTape, matched
 from core.scheduling import partner_choice
 from core.services import deck_queue
@@ -48,9 +48,9 @@ def change(unit: Unit, row: JobRow, box: Inventory, codes: Sequence[tuple[TapeCo
 
 
 def tv_of(line: TapeLine, box: Inventory, told: Collection[TapeLine]) -> TvSystem | None:
-    """As `told_systems.tv_of`; what was booked in the box's system before that was asked stays so."""
+    """As `possibilities.told_tv`; what was booked in the box's system before that was asked stays so."""
     as_box = replace(line, count=1, tv=box.tv_of(line))
-    return as_box.tv if as_box in told else told_systems.tv_of(line, box.tv)
+    return as_box.tv if as_box in told else possibilities.told_tv(line, box.tv)
 
 
 def _told(tape: TapeRow) -> TapeLine:

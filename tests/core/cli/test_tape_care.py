@@ -49,6 +49,24 @@ def test_a_tape_goes_from_station_to_station(typed: Typist, codes: list[str]) ->
     assert "clean picture" in words[-1]
 
 
+def test_what_is_far_beyond_the_end_of_a_tape_is_kept_only_when_somebody_is_sure(
+    typed: Typist, codes: list[str]
+) -> None:
+    walk(typed, codes[0], "looked-over", "cleared-to-play", "playing")
+    asked = ("move", codes[0], "being-checked", "--minutes", "1400")
+    refused = typed(*asked)
+    assert refused.code == 3
+    assert "--sure" in refused.err
+    assert typed("status", codes[0]).document["jobs"][0]["tapes"][0]["played_minutes"] is None
+    spliced = ("splice", codes[0], "--at-minutes", "1400", "--cut-cm", "0", "--joined-with", "tape")
+    assert typed(*spliced).code == 3
+
+    kept = typed(*asked, "--sure").document
+    assert kept["played_minutes"] == 1400
+    assert "1,400 minutes" in kept["doubts"][0]
+    assert typed(*spliced, "--sure").document["splices"][0]["at_minutes"] == 1400
+
+
 def test_a_finding_is_kept_with_the_move(typed: Typist, codes: list[str]) -> None:
     moved = typed("move", codes[3], "looked-over", "--finding", "creased", "--finding", "lid-damaged")
     assert moved.document["findings"] == ["creased", "lid-damaged"]

@@ -84,16 +84,16 @@ def test_minutes_of_the_second_side_run_back_to_the_head() -> None:
     assert after_minutes(c_60, 60).metres.likely == pytest.approx(0, abs=1e-9)
 
 
-@pytest.mark.parametrize("minutes", [-0.1, 400, float("nan"), float("inf")])
-def test_minutes_off_the_tape_are_refused(minutes: float) -> None:
-    with pytest.raises(WrongInput, match="this tape runs from 0 to") as wrong:
+@pytest.mark.parametrize("minutes", [-0.1, float("nan"), float("inf")])
+def test_minutes_that_are_no_place_are_refused(minutes: float) -> None:
+    with pytest.raises(WrongInput, match="from 0 on") as wrong:
         after_minutes(T_120, minutes)
     assert wrong.value.place == "minutes from the start of the tape"
 
 
-@pytest.mark.parametrize("metres", [-0.1, 400, float("nan"), float("inf")])
-def test_metres_off_the_tape_are_refused(metres: float) -> None:
-    with pytest.raises(WrongInput, match=r"this tape runs from 0 to 2\d\d meters") as wrong:
+@pytest.mark.parametrize("metres", [-0.1, float("nan"), float("inf")])
+def test_metres_that_are_no_place_are_refused(metres: float) -> None:
+    with pytest.raises(WrongInput, match="from 0 on") as wrong:
         after_metres(T_120, metres)
     assert wrong.value.place == "meters from the start of the tape"
 

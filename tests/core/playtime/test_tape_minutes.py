@@ -110,7 +110,8 @@ def test_everything_known_leaves_only_the_length_of_the_cassette_open() -> None:
 
     assert isinstance(belief.full, float)
     assert belief.range.low == belief.full
-    assert belief.range.high <= belief.longest == pytest.approx(belief.full * 249 / 246, abs=0.05)
+    # up to five minutes over: Wickstrom, Chicago Tribune, 2 August 1985
+    assert belief.range.high <= belief.longest == pytest.approx(125, abs=0.05)
     assert belief.metres == 246
     assert belief.speed_mm_s == 33.35
     assert any("SMPTE 32M" in source for source in belief.sources)

@@ -9,7 +9,7 @@ import pytest
 
 from core.capture.file_report import Report, Sound, Stretch, StretchKind
 from core.model.deck_showing import NOTHING, Shown
-from core.model.errors import Refused, WrongInput
+from core.model.errors import Refused, Unconfirmed, WrongInput
 from core.model.names import Speed, TapeCode
 from core.model.stations import Station
 from core.services import deck_queue, jobs, recordings, tapes
@@ -94,10 +94,10 @@ def test_a_tape_that_has_not_played_has_no_file(desk: Desk, station: Station) ->
         desk.shop.run(recordings.attach, code, REPORT)
 
 
-def test_more_minutes_than_a_tape_can_hold_are_refused_and_nothing_is_kept(desk: Desk) -> None:
+def test_far_more_minutes_than_a_tape_can_hold_are_asked_and_nothing_is_kept_before(desk: Desk) -> None:
     code, _ = checked(desk)
 
-    with pytest.raises(WrongInput, match="minutes played"):
+    with pytest.raises(Unconfirmed, match="Nothing was saved yet"):
         desk.shop.run(recordings.attach, code, replace(REPORT, billable_minutes=5000.0))
     assert desk.shop.ask(recordings.of_tape, code) == ()
     assert desk.shop.ask(tapes.get, code).played_minutes is None

@@ -38,8 +38,8 @@ def test_a_clean_snap_loses_no_tape(desk: Desk, code: TapeCode) -> None:
     assert tape.splices[0].seconds_disturbed > 0
 
 
-@pytest.mark.parametrize("at_minutes", [-0.1, 200, float("nan"), float("inf")])
-def test_a_place_off_the_tape_is_refused(desk: Desk, code: TapeCode, at_minutes: float) -> None:
+@pytest.mark.parametrize("at_minutes", [-0.1, float("nan"), float("inf")])
+def test_what_is_no_place_is_refused(desk: Desk, code: TapeCode, at_minutes: float) -> None:
     with pytest.raises(WrongInput, match="minutes from the start of the tape"):
         desk.shop.run(repair_record.splice, code, at_minutes=at_minutes, cut_cm=1, joined_with=Join.TAPE)
     assert desk.shop.ask(tapes.get, code).splices == ()

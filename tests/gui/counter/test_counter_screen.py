@@ -209,6 +209,24 @@ def test_the_question_about_the_shell_is_answered_with_one_key(clerk: Clerk) -> 
     assert asking.question is None or "Digital8" not in asking.question.text
 
 
+def test_a_marking_against_the_box_is_asked_first_and_answered_with_one_key(clerk: Clerk) -> None:
+    clerk.count(count="3", format="vhs", marking="e180")
+    press(Qt.Key.Key_V, ALT)
+    press_text("NTSC")
+    press(Qt.Key.Key_Return)
+    clerk.wait_for_the_day()
+    asking = clerk.counter.parts.asking
+    assert asking.question is not None
+    assert "PAL marking, NTSC order" in asking.question.text
+    assert "PAL" in clerk.button("answer-1").accessibleName()
+    before = clerk.price
+    press(Qt.Key.Key_1, ALT)
+    assert clerk.cell_texts[0][5] == "PAL"
+    assert clerk.price != before
+    clerk.wait_for_the_day()
+    assert asking.question is None or "marking" not in asking.question.text
+
+
 def test_a_question_can_be_put_off(clerk: Clerk) -> None:
     clerk.count(format="hi8")
     clerk.count(format="video8")
@@ -343,7 +361,7 @@ def test_rush_costs_more(clerk: Clerk) -> None:
 
 
 def test_the_tv_system_of_the_box_holds_for_its_rows(clerk: Clerk) -> None:
-    clerk.count(format="vh", marking="t120")
+    clerk.count(format="vh", marking="e180")
     press(Qt.Key.Key_V, ALT)
     press_text("p")
     press(Qt.Key.Key_Return)

@@ -21,6 +21,7 @@ card = Opening this shell
 protect = Record-protect
 plays = Plays on
 splices = Splices
+doubts = Longer than known
 splice_line = { $at } min in: { $cm } cm cut away, { $joined }; { $removed } s gone, { $disturbed } s disturbed. { $by }, { $when }.
 history = What happened
 label_missing = The not-for-reuse label is not on the tape yet. Print it (F12), put it on, then press F8.

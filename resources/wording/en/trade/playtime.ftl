@@ -1,6 +1,7 @@
 # Play time, packs and cuts: where figures come from, what is doubtful, what is accepted.
 length-of = { $marking }: { $metres } m, { $source }
 length-by-marking = { $marking }: { $metres } m at least, the length its marking needs: { $source }
+longest-of = { $marking } cassettes hold up to { $metres } m: { $source }
 longer-marking = only the marking is known: the tape may run up to { $most } longer; { $source }
 longer-published = only its rated length is known: the tape may run up to { $most } longer; { $source }
 longer-rule = its length is read by rule: the tape may run up to { $most } longer, or a little shorter; { $source }
@@ -42,9 +43,8 @@ track = track { $mm } mm along the tape, { $source }
 track-unknown = how far a track reaches along the tape is not known, so at least this much is disturbed
 both-sides = lost on both sides of the tape
 minutes-from-head = minutes from the start of the tape
-minutes-run = this tape runs from 0 to { $most } minutes
 metres-from-head = meters from the start of the tape
-metres-run = this tape runs from 0 to { $most } meters
+place-from-0 = a place on the tape, from 0 on
 leader-at-ends = the leader lies at the two ends; { $place } in is part of the program
 shell-takes = a { $format } shell takes { $names }
 fill-accepted = the recorded share of the tape is accepted, above 0 and up to 1

@@ -21,7 +21,7 @@ note = note
 what_deck_showed = what the deck showed
 with_minutes = give it together with the minutes played
 minutes_played = minutes played
-minutes_bounds = more than 0 and up to { $longest } is accepted
+minutes_above_0 = more than 0 is accepted
 
 # Looked over, packs read.
 event_looked_over = looked over, { $looked } of { $of } steps

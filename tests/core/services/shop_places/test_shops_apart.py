@@ -13,7 +13,6 @@ from core.cli import entry
 from core.model.errors import NoShopYet, Refused, WrongInput
 from core.model.stations import Station
 from core.services import drafts, jobs, pickups, tapes
-from core.services.privacy import erasures
 from core.services.records_door import Shop
 from core.services.restoring import restored_shop
 from core.services.shop_places import shop_move
@@ -23,6 +22,7 @@ from core.store.sharing.shop_scope import every_shop
 from core.store.shop_files import dump, dump_files
 from core.wording.messages import say
 from tests.support.booked import MORNING, Clock, Desk, command, inventory, line, opened, quoted, set_up
+from tests.support.named_everywhere import erase
 
 pytestmark = pytest.mark.postgres
 
@@ -138,7 +138,7 @@ def test_erasing_in_one_leaves_who_has_the_same_name_in_the_other(north: Desk, s
         desk.hand_back(job, paid_minor=owed)
         desk.shop.run(drafts.keep, "counter", inventory(name="Quill Zebedee"))
     before = rows(south)
-    erasures.erase(north.shop, "Quill Zebedee")
+    erase(north.shop, "Quill Zebedee")
     assert not any("Zebedee" in row for _, row in rows(north))
     assert rows(south) == before
     assert north.shop.verify() == south.shop.verify() == ()

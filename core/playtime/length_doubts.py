@@ -1,0 +1,81 @@
+"""Whether what was measured of a tape can be: a little more than its sources say is told, far more is asked.
+
+A measured place or time is never wrong because a table says so. It is kept, told, and taken into what is
+believed of the tape's length (`measured_lengths`).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from core.model.deck_showing import NOTHING, Shown
+from core.model.inventory import TapeLine
+from core.model.names import Measure
+from core.model.tape_records import TapeRecord
+from core.playtime import places, tape_minutes
+from core.playtime.deck_readings import found
+from core.wording.locale_figures import figure
+from core.wording.messages import say
+
+READ_OFF = 0.5
+"""Minutes by which a counter may be off before its figure says anything of the tape (an assumption)."""
+LEADER_M = 1.0
+"""The same in metres: the leaders of both ends (an assumption, `places.LEADER_REACH_M`)."""
+FAR = 1.1
+"""So many times the longest tape is no long tape any more but a slip or another cassette (an assumption)."""
+
+
+@dataclass(frozen=True, slots=True)
+class LengthDoubt:
+    """What was measured is more than the tape can hold as far as its sources say."""
+
+    words: str
+    asks: bool
+    """Far more: it is kept only when somebody confirms it."""
+
+
+def of_minutes(line: TapeLine, minutes: float, shown: Shown = NOTHING) -> LengthDoubt | None:
+    """A place or a play time in minutes; ``shown`` is what a deck showed, which a told speed is not."""
+    seen = found(line, shown)
+    most = tape_minutes.belief(seen, seen.tv).longest
+    if minutes <= most + READ_OFF:
+        return None
+    open_to = replace(seen, speed=shown.speed)
+    at_any_speed = tape_minutes.belief(open_to, shown.tv).longest
+    return _doubt(seen, "minutes", minutes, most, minutes > FAR * max(most, at_any_speed))
+
+
+def of_metres(line: TapeLine, metres: float) -> LengthDoubt | None:
+    """A place in metres from the head."""
+    most = places.longest_metres(line)
+    if metres <= most + LEADER_M:
+        return None
+    return _doubt(line, "metres", metres, most, metres > FAR * most)
+
+
+def of_tape(tape: TapeRecord) -> tuple[str, ...]:
+    """What is doubted of all that was measured of a tape, each sentence once."""
+    shown = tape.shown or NOTHING
+    doubts = [
+        of_metres(tape.draft, each.at_metres)
+        if each.measured is Measure.METRES and each.at_metres is not None
+        else of_minutes(tape.draft, each.at_minutes, shown)
+        for each in tape.splices
+    ]
+    if tape.played_minutes is not None:
+        doubts.append(of_minutes(tape.draft, tape.played_minutes, shown))
+    return tuple(dict.fromkeys(each.words for each in doubts if each is not None))
+
+
+def _doubt(line: TapeLine, unit: str, value: float, most: float, asks: bool) -> LengthDoubt:
+    told = {
+        "value": _figure(value),
+        "most": _figure(most),
+        "tape": tape_minutes.named(line),
+    }
+    return LengthDoubt(say("lengths", f"beyond-{unit}", **told), asks)
+
+
+def _figure(value: float) -> str:
+    """To a tenth, and no tenth where there is none."""
+    return figure(value, digits=0 if round(value, 1) == round(value) else 1)
