@@ -63,6 +63,7 @@ class WordsSlip(FormSlip[WordsPage]):
         self.page.turned.connect(self._offer)
         self.column.addWidget(words(say("settings", "title-words"), "heading"))
         self.column.addWidget(self.page)
+        self.column.addWidget(self.conflict)
         self.column.addWidget(words(say("settings", "words-touches"), "small"))
         self.column.addWidget(ButtonRow([self.save, self.preview, self.undo]))
 
