@@ -7,7 +7,10 @@ sixteen hexadecimal digits are written: 64 bits, which nobody meets by chance.
 from __future__ import annotations
 
 import re
-from datetime import UTC, datetime
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from datetime import datetime
 
 LETTERS = 16
 LEAST_LETTERS = 8
@@ -30,6 +33,8 @@ def typed(text: str) -> str:
 
 def stamp_in_name(name: str) -> datetime | None:
     """When a copy was made, by the clock of then, as its name says."""
+    from datetime import UTC, datetime
+
     found = _IN_NAME.search(name)
     return None if found is None else datetime.strptime(found["at"], "%Y%m%d-%H%M%S").replace(tzinfo=UTC)
 
