@@ -14,7 +14,7 @@ from functools import partial
 from pathlib import Path
 from typing import Any
 
-from sqlalchemy import URL, Dialect, Engine, create_engine, event, make_url
+from sqlalchemy import URL, Connection, Dialect, Engine, create_engine, event, make_url
 from sqlalchemy.engine.interfaces import DBAPIConnection
 from sqlalchemy.exc import ArgumentError
 from sqlalchemy.pool import ConnectionPoolEntry
@@ -158,8 +158,12 @@ def _open_server(address: str) -> Database:
     reading = _server_engine(url, shop, patience).execution_options(
         isolation_level="REPEATABLE READ", postgresql_readonly=True
     )
-    lock = f"SELECT pg_advisory_xact_lock({shop_names.lock_key(WRITERS_LOCK, shop)})"
-    event.listen(writing, "begin", lambda connection: connection.exec_driver_sql(lock))
+
+    def wait_for_turn(connection: Connection) -> None:
+        key = shop_names.lock_key(WRITERS_LOCK, shop)
+        connection.exec_driver_sql(f"SELECT pg_advisory_xact_lock({key})")
+
+    event.listen(writing, "begin", wait_for_turn)
     return Database(_shown(url, shop), None, writing, reading, patience, shop)
 
 

@@ -174,9 +174,14 @@ def _of_rows(
         yield _text([row[each] for each in names]), digest(name, row, salts.of(row))
 
 
-@cache
+_TABLES: dict[str, TableClause] = {}
+"""Not by `cache`, which takes a name that SQLAlchemy quotes for another one when it is the only argument."""
+
+
 def _table(name: str) -> TableClause:
-    return table(name, column("id"), column(_SHOP))
+    if name not in _TABLES:
+        _TABLES[name] = table(name, column("id"), column(_SHOP))
+    return _TABLES[name]
 
 
 @cache

@@ -35,11 +35,8 @@ def leave_out(guards: str) -> None:
 class _Different:
     """A key of the lock that is another one each time, so that nobody waits for anybody."""
 
-    def __str__(self) -> str:
-        return str(uuid4().int % 2**62)
-
-    def __format__(self, _: str) -> str:
-        return str(self)
+    def __ror__(self, _: int) -> int:
+        return uuid4().int % 2**62
 
 
 def _defer_file_writers() -> None:

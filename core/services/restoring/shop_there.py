@@ -13,6 +13,7 @@ from core.model.own_shop.settings_records import Permission, ShopSettings
 from core.services.own_shop import shop_settings
 from core.store import current_settings, permissions
 from core.store.engines import open_database
+from core.store.sharing.shop_rows import older_too
 from core.store.sharing.shop_scope import ShopSession
 from core.store.shop_tables import EventRow
 from core.store.unit import Unit
@@ -44,7 +45,11 @@ def beginning(where: str | Path) -> str | None:
     """The digest of the first line of history, by which a shop is known; None where it has none."""
     database = open_database(where)
     try:
-        with ShopSession(database.reading) as session:
+        with (
+            database.reading.connect() as there,
+            older_too(there),
+            ShopSession(there) as session,
+        ):
             found: str | None = session.execute(select(EventRow.digest).where(EventRow.seq == 1)).scalar()
             return found
     except SQLAlchemyError:
@@ -60,7 +65,11 @@ def settings(where: str | Path, now: datetime) -> ShopSettings | None:
         return None
     database = open_database(where)
     try:
-        with ShopSession(database.reading) as session, session.begin():
+        with (
+            database.reading.connect() as there,
+            older_too(there),
+            ShopSession(there) as session,
+        ):
             row = current_settings.newest(Unit(session, now, "restore"))
             return shop_settings.new_shop() if row is None else current_settings.of_text(row.value)
     except (SQLAlchemyError, TapewrightError):

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from contextlib import contextmanager, nullcontext
+
 from sqlalchemy import Connection, column, delete, insert, select, table, text
 
 from core.store.columns import StoredTable
 from core.store.sharing.shop_default import MAIN
-from core.store.sharing.shop_scope import name_of, narrowed, owned
+from core.store.sharing.shop_scope import every_shop, name_of, narrowed, owned
 
 _COUNTERS = table("counters", column("name"), column("last"), column("shop"))
 _COUNTED = ("job", "event")
@@ -21,6 +24,14 @@ def are_there(connection: Connection) -> bool:
         return name_of(connection) in (None, MAIN)
     asked = narrowed(connection, select(_COUNTERS.c.name).limit(1), _COUNTERS)
     return connection.execute(asked).first() is not None
+
+
+@contextmanager
+def older_too(connection: Connection) -> Iterator[Connection]:
+    """The rows of the shop, also in tables of a server from before there were several."""
+    is_older = name_of(connection) == MAIN and not connection.execute(_IS_SHARED).scalar_one()
+    with every_shop(connection) if is_older else nullcontext():
+        yield connection
 
 
 def begin(connection: Connection) -> None:

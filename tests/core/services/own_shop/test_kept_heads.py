@@ -21,6 +21,7 @@ from core.services.own_shop import backup_places, kept_heads, shop_document
 from core.services.records_door import Shop
 from core.services.restoring import restored_shop
 from core.store import history, row_digests
+from core.store.sharing.shop_scope import every_shop
 from core.store.tables import EventRow
 from tests.support import beginnings
 from tests.support.booked import Desk
@@ -58,7 +59,8 @@ def unguarded(desk: Desk) -> Iterator[Connection]:
                 connection.execute(text(f"DROP TRIGGER {name}"))
         else:
             connection.execute(text("SET LOCAL session_replication_role = replica"))
-        yield connection
+        with every_shop(connection):
+            yield connection
 
 
 def work_out_anew(desk: Desk) -> None:

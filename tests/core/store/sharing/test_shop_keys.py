@@ -10,7 +10,9 @@ from sqlalchemy import Inspector, inspect
 from sqlalchemy.exc import IntegrityError
 
 from core.services import jobs
+from core.services.own_shop import shop_document
 from core.services.records_door import Shop
+from core.services.restoring import shop_there
 from core.store import history
 from core.store.tables import StoredTable
 from tests.core.filled_shop import fill
@@ -64,6 +66,16 @@ def test_a_file_takes_in_no_row_of_another_shop(file_desk: Desk) -> None:
         pytest.raises(IntegrityError, match="CHECK constraint failed"),
     ):
         connection.execute(behind("UPDATE counters SET shop = 'north'"))
+
+
+def test_whoever_restores_over_a_shop_from_before_is_asked_by_its_people(desk: Desk, older: str) -> None:
+    """Its settings are read from tables that know no shops yet."""
+    desk.shop.run(shop_document.set_texts, [("front.name", "Reels and More")])
+    as_kept_since_salts(desk, older, BEFORE)
+    there = shop_there.settings(older, desk.clock())
+    assert there is not None
+    assert there.front.name == "Reels and More"
+    assert shop_there.beginning(older) == shop_there.beginning(desk.where) is not None
 
 
 def test_a_shop_from_before_becomes_the_main_one_and_keeps_every_digest(desk: Desk, older: str) -> None:
