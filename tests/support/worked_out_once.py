@@ -18,6 +18,7 @@ import pytest
 
 from core.model.own_shop.settings_records import ShopSettings
 from core.promise import turnaround
+from core.promise.backlogs import Backlog
 from core.wording import editions, messages
 from core.wording.messages import worded_cache
 
@@ -43,11 +44,17 @@ class Plans:
         self._lock = Lock()
 
     def load(
-        self, settings: ShopSettings, queue: Sequence[Any], now: datetime, *, by_hand: bool | None = None
+        self,
+        settings: ShopSettings,
+        queue: Sequence[Any],
+        now: datetime,
+        *,
+        by_hand: bool | None = None,
+        backlog: Backlog | None = None,
     ) -> turnaround.Load:
         """As `turnaround.load`."""
-        if not _is_on[0] or queue:
-            return self._load(settings, queue, now, by_hand=by_hand)
+        if not _is_on[0] or queue or backlog is not None:
+            return self._load(settings, queue, now, by_hand=by_hand, backlog=backlog)
         key = (settings, now, f"{now.tzinfo}", by_hand, messages.current(), editions.current())
         with self._lock:
             for kept in self._kept:
