@@ -375,12 +375,12 @@ def test_what_the_deck_showed_is_told_by_letters(
 ) -> None:
     place.records.bring_to(kept(place, codes[0]), Station.PLAYING)
     scan(place, codes[0])
-    press_text("240")
+    press_text("200")
     press(Qt.Key.Key_Tab)
     press_text("l")
     press(Qt.Key.Key_Return, CTRL)
     place.settle()
-    assert (capture(place).speed, capture(place).minutes) == (Speed.LP, 240.0)
+    assert (capture(place).speed, capture(place).minutes) == (Speed.LP, 200.0)
     assert (capture(place).recorded_as, capture(place).tv) == (None, None)
     assert "the deck showed LP" in place.records.shop.ask(tapes.history, codes[0])[-1].words
 
