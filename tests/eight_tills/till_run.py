@@ -33,6 +33,8 @@ LONGEST_S = {
 }
 """How long one attempt may take at most. On a server: an old connection is silent, another is made, somebody
 else writes, and then the COMMIT is not answered."""
+BETWEEN = 3
+"""Steps that are answered between two faults."""
 PHASE_S = 900.0
 """A phase that takes longer does not come to its end."""
 
@@ -140,7 +142,11 @@ class TillRun:
     # --- its course ----------------------------------------------------------------------
 
     def live_through(self, phase: Phase, pause_s: float) -> None:
-        """Until enough steps were answered; ``pause_s`` seconds pass between two faults."""
+        """Until enough steps were answered.
+
+        Between two faults pass ``pause_s`` seconds, and as long as it takes to answer some steps: on a busy
+        machine the next fault would else always come before the first answer.
+        """
         begun, struck = monotonic(), 0
         target = self.answered + phase.steps
         while self.answered < target or struck < len(phase.faults):
@@ -151,7 +157,10 @@ class TillRun:
                 fault = phase.faults[struck % len(phase.faults)]
                 self._suffer(fault)
                 struck += 1
+            between = self.answered + BETWEEN
             self.watch(pause_s)
+            while self.answered < min(between, target) and monotonic() - begun < PHASE_S:
+                self.watch(LOOK_S)
         self.happened.phases.append((phase.name, begun, monotonic()))
         self.happened.struck += struck
 
