@@ -218,6 +218,7 @@ class CompositionRoot(QObject):
 
     def _move_in(self, found: tuple[ShopSettings, Readiness]) -> None:
         _speak(found[0])
+        self._set_up = None
         self._work.changed.connect(self._note_settings)
         self._work.turns.take(self._moving_in(*found))
 
