@@ -78,9 +78,12 @@ def minutes_of_box(lots: Iterable[tuple[Facts, tuple[int, ...]]], box: Box) -> M
     return sum((minutes_of_lot(known, keys, box) for known, keys in lots), np.zeros(box.scenarios))
 
 
-@edition_cache(maxsize=4096)
+@edition_cache(maxsize=1024)
 def minutes_of_lot(known: Facts, keys: tuple[int, ...], box: Box) -> Minutes:
-    """Minutes of tapes alike together in every scenario, remembered: an edit draws its own line anew."""
+    """Minutes of tapes alike together in every scenario, remembered: an edit draws its own line anew.
+
+    8 kB a lot; the largest box has 500.
+    """
     total = _lot(known, keys, box).sum(axis=0)
     total.flags.writeable = False
     return np.asarray(total)
@@ -216,9 +219,9 @@ def _normals(salt: int, keys: tuple[int, ...], box: Box) -> Minutes:
     return np.asarray(radius * np.cos(2 * np.pi * _uniforms(salt + _SECOND, keys, box)))
 
 
-@lru_cache(maxsize=512)
+@lru_cache(maxsize=128)
 def _habit(group: Group, weights: tuple[float, ...], spread: tuple[float, float], box: Box) -> Minutes:
-    """Where one option ends and the next begins for this box, in each scenario.
+    """Where one option ends and the next begins for this box, in each scenario: 8 kB an option.
 
     ``spread``: the concentration parameters of a box's shares around ``weights``, and around what the shop's
     customers do. By the law of total variance the shop's lie around the weights with what is left.

@@ -56,8 +56,12 @@ class DeferredStartup(QObject):
 
     @Slot()
     def begin(self) -> None:
+        from gui.toolkit import memory_given_back, program_icon
+
+        memory_given_back.keep_few_heaps()
         from gui.app.composition import compose  # the database and paper libraries come after the first paint
-        from gui.toolkit import program_icon
+
+        memory_given_back.forget_sources()
 
         QApplication.setWindowIcon(program_icon.icon())
         gc.freeze()  # what importing made stays; later looks for garbage leave it out

@@ -10,9 +10,13 @@ import gc
 
 from PySide6.QtCore import QObject, QTimer, Slot
 
+from gui.toolkit import memory_given_back
+
 OFTEN_MS = 1_000
 THOROUGH = 30
 """Every so many looks takes in what has been there for long."""
+FIRST = 5
+"""The first of them: the shop is open then, and what that needed on the way can go."""
 _YOUNG, _ALL = 1, 2
 
 
@@ -33,9 +37,12 @@ class MainThreadCollector(QObject):
 
     @Slot()
     def look(self) -> None:
-        """Free what nobody holds any more."""
+        """Free what nobody holds any more; now and then give it back to the system."""
         self._looks += 1
-        gc.collect(_YOUNG if self._looks % THOROUGH else _ALL)
+        is_thorough = self._looks % THOROUGH == FIRST
+        gc.collect(_ALL if is_thorough else _YOUNG)
+        if is_thorough:
+            memory_given_back.give_back()
 
     def stop(self) -> None:
         """No worker runs any more: Python may look for itself again."""

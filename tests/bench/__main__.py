@@ -14,6 +14,7 @@ MEASUREMENTS = {
     "search": "record_search",
     "papers": "papers",
     "memory": "memory",
+    "bookings": "window_bookings",
     "capture": "capture",
     "playtime": "playtime",
     "durability": "durability",
