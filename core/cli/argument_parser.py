@@ -35,6 +35,9 @@ LONGEST_TEXT = 500
 MOST_BYTES = 4 * LONGEST_TEXT
 """Of a text in UTF-8 (RFC 3629): four bytes a character at most."""
 
+MOST_DECIMALS = 12
+"""Of a percentage or an amount; no price book has more."""
+
 
 class WrongArguments(TapewrightError):
     """What was typed after ``tapewright`` cannot be carried out."""
@@ -147,14 +150,14 @@ def private_or_nothing(typed: str) -> str:
 
 def _file(name: str) -> str:
     """The one line of a file; its name is repeated, what stands in it never."""
-    from pathlib import Path
-
     from core.model import regular_files
 
     accepted = say("cli", "name_readable_file_accepted")
     try:
-        regular_files.check(name, name, accepted)
-        return _line(Path(name).expanduser().read_bytes()[: MOST_BYTES + 1], name)
+        path = regular_files.expanded(name)
+        regular_files.check(path, name, accepted)
+        with path.open("rb") as file:
+            return _line(file.read(MOST_BYTES + 1), name)
     except TapewrightError as wrong:
         raise argparse.ArgumentTypeError(wrong.sentence) from wrong
     except (OSError, ValueError) as error:
@@ -216,9 +219,14 @@ def decimal(typed: str) -> Decimal:
         number = Decimal(typed)
     except InvalidOperation:
         number = Decimal("NaN")
-    if not number.is_finite() or abs(number) > MOST_MINOR:
+    if not number.is_finite() or not _is_counted_with(number) or abs(number) > MOST_MINOR:
         raise argparse.ArgumentTypeError(say("settings", "decimal-accepted", found=typed[:60]))
     return number
+
+
+def _is_counted_with(number: Decimal) -> bool:
+    """Whether a number has a size anybody means: Python itself gives up over 1e999999999."""
+    return number.adjusted() < 12 and -int(number.as_tuple().exponent) <= MOST_DECIMALS
 
 
 def amount(words: str, most: float) -> Callable[[str], float]:

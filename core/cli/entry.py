@@ -84,8 +84,11 @@ def _with_subcommand(asked: argparse.Namespace, open_window: OpenWindow | None) 
     call = Invocation(asked, proving.prove)
     try:
         reply = carry_out(asked.subcommand, call)
-    except Unavailable as failure:
-        raise call.with_way_back(failure) from failure
+    except Exception as failure:
+        call.take_back_folders()
+        if isinstance(failure, Unavailable):
+            raise call.with_way_back(failure) from failure
+        raise
     reply = marked(reply, call.marks)
     _answer(reply, as_json=asked.json)
     for note in (*dict.fromkeys(call.notes), reply.note):
@@ -185,8 +188,9 @@ def _answer(reply: Reply, *, as_json: bool) -> None:
 def _print(reply: Reply, *, as_json: bool) -> None:
     import json
 
-    # JSON stays ASCII so that no console encoding can spoil it.
-    text = json.dumps(reply.document, indent=2) if as_json else terminal_text.shown(reply.text, sys.stdout)
+    # JSON stays ASCII so that no console encoding can spoil it; what damaged records hold is told as text.
+    written = json.dumps(reply.document, indent=2, default=str) if as_json else reply.text
+    text = written if as_json else terminal_text.shown(written, sys.stdout)
     print(text, flush=True)
 
 

@@ -13,6 +13,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from core.cli import terminal_text
+from core.model import regular_files
 from core.model.errors import AsWritten, TapewrightError, Unavailable, WrongInput, nothing
 from core.wording import messages, own_words
 from core.wording.messages import say
@@ -56,6 +57,8 @@ class Invocation:
     """What an answer has to be marked with, such as ``practice`` for a shop to practise in."""
     acting: list[Acting] = field(default_factory=list)
     """Who was found to act in the shops opened so far."""
+    made: list[Path] = field(default_factory=list)
+    """Folders made for papers, the outermost first."""
     sent: list[CommandId] = field(default_factory=list)
     """The ids of the steps begun so far."""
 
@@ -72,8 +75,15 @@ class Invocation:
 
     @property
     def has_shop(self) -> bool:
-        """Whether the shop is there already; a database server is taken to be."""
-        return is_url(self.where) or Path(self.where).expanduser().exists()
+        """Whether the shop is there already, not as an empty file; a database server is taken to be."""
+        if is_url(self.where):
+            return True
+        place = regular_files.expanded(self.where)
+        return place.exists() and bool(place.is_dir() or place.stat().st_size)
+
+    def elsewhere(self, where: Path) -> Invocation:
+        """The same, typed at another shop."""
+        return Invocation(Namespace(**{**vars(self.asked), "shop": str(where)}), self.prove)
 
     def open(self, *, create: bool = False) -> Shop:
         """The shop, opened; used in a ``with`` statement. What is said from here on is in its language."""
@@ -108,6 +118,12 @@ class Invocation:
             if given is not None
             else terminal_text.ask_secret(say("settings", "people-new-pin", name=name))
         )
+
+    def take_back_folders(self) -> None:
+        """Removes the folders made for what was refused, unless something lies in them."""
+        for folder in reversed(self.made):
+            with suppress(OSError):
+                folder.rmdir()
 
     def run(
         self, shop: Shop, step: Callable[Concatenate[Unit, P], T], /, *args: P.args, **kwargs: P.kwargs
@@ -170,7 +186,7 @@ def default_demo() -> Path:
 
 def contents(name: str) -> bytes:
     """The bytes of the file ``name`` (``-``: standard input), one more than is accepted at most."""
-    from core.model import json_reader, regular_files
+    from core.model import json_reader
 
     if name == "-":
         return sys.stdin.buffer.read(json_reader.MOST_BYTES + 1)

@@ -9,7 +9,6 @@ from __future__ import annotations
 import os
 import stat
 from argparse import Namespace
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 from core.cli import terminal_text
@@ -105,13 +104,14 @@ def given_token(file: str | None) -> str:
     if file is None:
         return os.environ.get("TAPEWRIGHT_TOKEN", "").strip()
     accepted = say("access", "token-file-accepted")
-    regular_files.check(file, file, accepted)
-    path = Path(file).expanduser()
+    path = regular_files.expanded(file)
+    regular_files.check(path, file, accepted)
     try:
         mode = path.stat().st_mode
         if os.name == "posix" and stat.S_IMODE(mode) & 0o077:
             raise Refused(say("access", "token-file-open", file=file))
-        token = path.read_bytes()[:MOST_BYTES].decode("ascii", "replace").strip()
+        with path.open("rb") as held:
+            token = held.read(MOST_BYTES).decode("ascii", "replace").strip()
     except (FileNotFoundError, NotADirectoryError, IsADirectoryError, ValueError) as error:
         raise WrongInput("--token-file", file, accepted) from error
     except OSError as error:

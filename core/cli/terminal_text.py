@@ -7,6 +7,9 @@ from __future__ import annotations
 
 from typing import TextIO
 
+from core.model.errors import WrongInput
+from core.wording.messages import say
+
 _KEPT = frozenset("\n\t\u200c\u200d")
 """Line and column; the joiners that Persian, Hindi and emoji are written with (Unicode 16, chapter 23.2)."""
 _SILENT = frozenset(("Cc", "Cf", "Cs", "Co", "Zl", "Zp"))
@@ -26,10 +29,16 @@ def visible(text: str) -> str:
 
 
 def ask_secret(question: str) -> str:
-    """What is typed unseen after ``question``."""
-    from getpass import getpass  # not before the first paint, nor the next import
+    """What is typed unseen after ``question``; WrongInput where nothing can be, as by a program."""
+    import warnings
+    from getpass import GetPassWarning, getpass  # not before the first paint, nor the next import
 
-    return getpass(visible(question))
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore", GetPassWarning)
+        try:
+            return getpass(visible(question))
+        except (EOFError, UnicodeError) as error:
+            raise WrongInput(question.strip(" :"), "", say("entered", "few_words")) from error
 
 
 def _visible_line(line: str) -> str:

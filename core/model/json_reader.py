@@ -26,7 +26,7 @@ _LONGEST_NUMBER = 18
 _STRING_OR_BRACKET = re.compile(r'"(?:[^"\\]|\\.)*+"?|[\[{]|[\]}]', re.DOTALL)
 _SPACE = " \t\r\n"
 """What RFC 8259 allows between tokens."""
-_COMMA_TOO_MANY = re.compile(rf"[{_SPACE}]*(,)[{_SPACE},]*[}}\]]")
+_COMMA_TOO_MANY = re.compile(rf"[{_SPACE}]*+(,)[{_SPACE},]*+[}}\]]")
 _EXTRA_COMMA = "comma"
 _FAULTS = (
     (re.compile(_EXTRA_COMMA), "json-comma"),
@@ -151,7 +151,7 @@ def _at_the_comma(error: json.JSONDecodeError) -> json.JSONDecodeError:
     """The same complaint on every Python: 3.13 names a trailing comma or the space before it, older ones
     the bracket after it.
     """
-    comma = _COMMA_TOO_MANY.search(error.doc, len(error.doc[: error.pos].rstrip(_SPACE + ",")))
+    comma = _COMMA_TOO_MANY.match(error.doc, len(error.doc[: error.pos].rstrip(_SPACE + ",")))
     if comma is None or not comma.start() <= error.pos <= comma.end():
         return error
     return json.JSONDecodeError(_EXTRA_COMMA, error.doc, comma.start(1))
@@ -182,13 +182,18 @@ class _Odd(str):
     """A number that JSON does not know or that nobody can mean."""
 
 
-def _decoded(data: bytes, file: str) -> str:
+def refuse_size(data: bytes, file: str) -> None:
+    """WrongInput for more than `MOST_BYTES`: of a larger file only the beginning was read."""
     if len(data) > MOST_BYTES:
         raise WrongInput(
             file,
             AsWritten(say("readers", "larger_file")),
             say("readers", "most_bytes_accepted", most_bytes=MOST_BYTES),
         )
+
+
+def _decoded(data: bytes, file: str) -> str:
+    refuse_size(data, file)
     try:
         text = data.decode("utf-8").removeprefix(_BYTE_ORDER_MARK)
     except UnicodeDecodeError as error:

@@ -19,10 +19,14 @@ MADE_BESIDE = ("papers", "photos", "recordings")
 """Folders the program makes beside a shop's file."""
 
 
+def missing(folder: Path) -> list[Path]:
+    """``folder`` and the folders above it that are not there, the outermost first."""
+    return [each for each in (folder, *folder.parents) if not each.exists()][::-1]
+
+
 def make_folder(folder: Path) -> Path:
     """``folder`` with what is missing above it, for its owner alone; what is there stays as it is."""
-    missing = [each for each in (folder, *folder.parents) if not each.exists()]
-    for each in reversed(missing):
+    for each in missing(folder):
         with suppress(FileExistsError):  # another program was quicker
             each.mkdir(mode=FOLDER_MODE)
             each.chmod(FOLDER_MODE)
@@ -32,8 +36,11 @@ def make_folder(folder: Path) -> Path:
 
 
 def make_file(path: Path) -> Path:
-    """An empty file for a library to fill; one that is there keeps what is in it and is tightened."""
-    os.close(os.open(path, os.O_CREAT | os.O_WRONLY, FILE_MODE))
+    """An empty file for a library to fill; one that is there keeps what is in it and is tightened.
+
+    OSError for a pipe that nobody reads, instead of waiting for somebody.
+    """
+    os.close(os.open(path, os.O_CREAT | os.O_WRONLY | getattr(os, "O_NONBLOCK", 0), FILE_MODE))
     tighten(path)
     return path
 

@@ -10,6 +10,14 @@ from core.model.errors import AsWritten, WrongInput
 from core.wording.messages import say
 
 
+def expanded(typed: str | Path) -> Path:
+    """The path with ``~`` as the home it stands for; one of nobody's stays as it was typed."""
+    try:
+        return Path(typed).expanduser()
+    except RuntimeError:
+        return Path(typed)
+
+
 def check(path: str | Path, place: str, accepted: str) -> None:
     """WrongInput at ``place`` for a pipe or a device. A folder, or nothing, is for the reader to name."""
     try:

@@ -31,7 +31,10 @@ def dumps(value: object) -> str:
 
 def loads(kind: type[T], text: str) -> T:
     """The record of type ``kind`` that `dumps` wrote; ValueError when the text is no such record."""
-    record: T = record_of(kind, json.loads(text))
+    try:
+        record: T = record_of(kind, json.loads(text))
+    except RecursionError as error:
+        raise ValueError(f"no {getattr(kind, '__name__', kind)}: {error}") from error
     return record
 
 

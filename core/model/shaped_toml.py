@@ -16,7 +16,7 @@ from typing import Annotated, Any, Literal, TypeVar, Union, get_args, get_origin
 
 import msgspec
 
-from core.model.errors import WrongInput, at, missing, one_of
+from core.model.errors import AsWritten, WrongInput, at, missing, one_of
 from core.wording.messages import say
 
 T = TypeVar("T")
@@ -39,11 +39,23 @@ _WORDS: dict[Any, str] = {
 def read(path: Path) -> dict[str, Any]:
     """The content of a file; WrongInput when it cannot be read or is no TOML."""
     try:
-        return tomllib.loads(path.read_text(encoding="utf-8"))
+        text = path.read_text(encoding="utf-8")
     except (OSError, UnicodeDecodeError) as failure:
         raise WrongInput(str(path), str(failure), say(ROOM, "text-file")) from None
+    return parsed(text, path.name)
+
+
+def parsed(text: str, where: str) -> dict[str, Any]:
+    """A TOML text as plain tables; WrongInput when it is none, or one that only a machine can have made."""
+    try:
+        return tomllib.loads(text)
     except tomllib.TOMLDecodeError as failure:
-        raise WrongInput(path.name, str(failure), say(ROOM, "toml-file")) from None
+        found: object = str(failure)
+    except RecursionError:
+        found = AsWritten(say("readers", "brackets_within_brackets"))
+    except ValueError:  # Python reads no whole number of thousands of digits
+        found = AsWritten(say("readers", "endless_number"))
+    raise WrongInput(where, found, say(ROOM, "toml-file"))
 
 
 def shaped(content: object, kind: type[T], where: str) -> T:
@@ -52,6 +64,8 @@ def shaped(content: object, kind: type[T], where: str) -> T:
         return msgspec.convert(content, kind)
     except msgspec.ValidationError as fault:
         raise _wrong(str(fault), content, kind, where) from None
+    except UnicodeEncodeError as fault:
+        raise WrongInput(where, fault.object, say("entered", "printable")) from None
 
 
 def _wrong(fault: str, content: Any, kind: Any, where: str) -> WrongInput:

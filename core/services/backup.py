@@ -182,4 +182,9 @@ def _load(database: Database, file: Path) -> None:
     schema.check_known(revision, str(file))
     with database.writing.begin() as connection:
         schema.upgrade(connection, revision)
-        dump.load_old(connection, lines)
+        try:
+            dump.load_old(connection, lines)
+        except dump.UNFIT as error:
+            raise WrongInput(
+                say("records", "backup"), str(file), say("records", "backup_is_not_ours")
+            ) from error

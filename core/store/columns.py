@@ -4,6 +4,8 @@ are given (moments in UTC, enums by value, records as JSON text).
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from contextlib import contextmanager
 from datetime import UTC, datetime
 from enum import Enum
 from functools import lru_cache
@@ -26,6 +28,10 @@ NAMES = {
 
 BYTEWISE = Text().with_variant(Text(collation="C"), "postgresql")
 """Text ordered by its code points on every database, so that a prefix is a range of the index."""
+
+
+class NotAsWritten(ValueError):
+    """What stands in a row is nothing the program wrote; `failures` names it."""
 
 
 class StoredTable(MappedAsDataclass, DeclarativeBase, kw_only=True, eq=False, repr=False):
@@ -63,9 +69,10 @@ class UtcMoment(TypeDecorator[datetime]):
         return written(value) if dialect.name == "sqlite" else in_utc(value)
 
     def process_result_value(self, value: Any, dialect: Dialect) -> datetime | None:
-        if isinstance(value, str):
-            value = datetime.fromisoformat(value)
-        return None if value is None else in_utc(value)
+        with _readable():
+            if isinstance(value, str):
+                value = datetime.fromisoformat(value)
+            return None if value is None else in_utc(value)
 
 
 class ByValue(TypeDecorator[Any]):
@@ -82,7 +89,8 @@ class ByValue(TypeDecorator[Any]):
         return None if value is None else str(self.kind(value).value)
 
     def process_result_value(self, value: Any, dialect: Dialect) -> Enum | None:
-        return None if value is None else self.kind(value)
+        with _readable():
+            return None if value is None else self.kind(value)
 
 
 class Serialized(TypeDecorator[Any]):
@@ -99,7 +107,8 @@ class Serialized(TypeDecorator[Any]):
         return None if value is None else serialization.dumps(value)
 
     def process_result_value(self, value: Any, dialect: Dialect) -> Any:
-        return None if value is None else _record(self.kind, value)
+        with _readable():
+            return None if value is None else _record(self.kind, value)
 
 
 @lru_cache(maxsize=1024)
@@ -112,6 +121,15 @@ def _record(kind: Any, text: str) -> Any:
 def forget_records() -> None:
     """Nothing that was read is remembered: somebody was erased."""
     _record.cache_clear()
+
+
+@contextmanager
+def _readable() -> Iterator[None]:
+    """NotAsWritten for what the program cannot have written."""
+    try:
+        yield
+    except (ValueError, TypeError, AttributeError) as error:
+        raise NotAsWritten(str(error)) from error
 
 
 def in_utc(moment: datetime) -> datetime:

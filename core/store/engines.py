@@ -78,7 +78,7 @@ def open_database(where: str | Path, *, alone: bool = False) -> Database:
     if "://" in str(where):
         database = _open_server(str(where))
     else:
-        database = _open_file(Path(where).expanduser().absolute(), alone)
+        database = _open_file(regular_files.expanded(where).absolute(), alone)
     database.changes.count(database.writing)
     return database
 

@@ -10,11 +10,15 @@ from sqlalchemy.exc import DBAPIError, IntegrityError, InterfaceError, Operation
 from sqlalchemy.exc import TimeoutError as PoolTimeout
 from sqlalchemy.orm.exc import StaleDataError
 
-from core.model.errors import Conflict, TapewrightError, Unavailable, Unreachable
+from core.model.errors import Conflict, TapewrightError, Unavailable, Unreachable, WrongInput
+from core.store.columns import NotAsWritten
 from core.store.sqlite_library import sqlite_module
 from core.wording.messages import say
 
-FAILURES = (DBAPIError, PoolTimeout, StaleDataError, OSError, sqlite_module().Error)
+FAILURES = (
+    *(DBAPIError, PoolTimeout, StaleDataError, OSError, sqlite_module().Error),
+    *(UnicodeEncodeError, NotAsWritten),
+)
 """What `named` understands."""
 
 _SIGNS = (
@@ -38,6 +42,10 @@ _CLASH = re.compile("unique|duplicate key")
 
 def named(error: Exception, where: str) -> TapewrightError | None:
     """The failure as the shop names it, or None when it is a bug and must be seen as one."""
+    if isinstance(error, UnicodeEncodeError):
+        return WrongInput(say("records", "what_was_entered"), error.object, say("entered", "printable"))
+    if isinstance(error, NotAsWritten):
+        return Unavailable(say("records", "record_unreadable"))
     if isinstance(error, StaleDataError):
         return Conflict(say("records", "changed_by_somebody"))
     if isinstance(error, IntegrityError):

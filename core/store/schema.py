@@ -88,7 +88,10 @@ def _find_file(path: Path, create: bool) -> None:
     was_there = shop_marker.place(path).exists()
     if path.exists():
         private_files.tighten_beside(path)
-        return
+        if path.stat().st_size or create or was_there:
+            return
+        # To look into it would make it a database.
+        raise NoShopYet(say("records", "no_shop_yet", where=path))
     if was_there:
         raise shop_marker.is_gone(path)
     if not create:

@@ -37,7 +37,7 @@ _KEY = "known_names"
 
 def jobs(unit: Unit, text: str) -> tuple[tuple[int, str], ...]:
     """Ids of matching jobs with what matched, the surest first, at most `MOST`; open jobs before old ones."""
-    wanted = text.strip()
+    wanted = text.encode("utf-8", "replace").decode().strip()  # half a sign is in no name
     if _is_number(wanted):
         found = [*_by_number(unit, wanted), *_by_code(unit, wanted), *_by_phone(unit, wanted)]
     else:

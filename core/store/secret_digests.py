@@ -13,8 +13,8 @@ def digest(secret: str, command: CommandId) -> str:
 
     costs = profiles.RFC_9106_LOW_MEMORY
     return low_level.hash_secret_raw(
-        secret.encode(),
-        hashlib.sha256(command.encode()).digest()[:16],
+        secret.encode("utf-8", "surrogatepass"),
+        hashlib.sha256(command.encode("utf-8", "surrogatepass")).digest()[:16],
         time_cost=costs.time_cost,
         memory_cost=costs.memory_cost,
         parallelism=costs.parallelism,

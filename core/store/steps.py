@@ -95,7 +95,7 @@ def request(
         name=name_of(function),
         mark=mark,
         kind=answer_kind(function),
-        content=hashlib.sha256(asked.encode()).hexdigest(),
+        content=hashlib.sha256(asked.encode("utf-8", "surrogatepass")).hexdigest(),
     )
 
 

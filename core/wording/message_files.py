@@ -88,13 +88,18 @@ class OwnMessages(str):
 def read(file: Path, locale: str, alter: Alteration | None, wrap: Alteration | None) -> dict[str, Message]:
     """Messages of a file by their id; ``alter`` changes their text, ``wrap`` is put around each sentence."""
     said: dict[str, Message] = {}
-    for key, source in entries(file.read_text(encoding="utf-8")):
+    for key, source in entries(_text_of(file)):
         parts = parts_of(source)
         if parts is None:
             said[key] = Selected(locale, file, key, alter, wrap)
         else:
             said[key] = joined(parts, alter, wrap)
     return said
+
+
+def _text_of(file: Path) -> str:
+    """What somebody wrote; a byte that is no UTF-8 becomes a sign that says so, and no sentence is lost."""
+    return file.read_text(encoding="utf-8", errors="replace")
 
 
 def entries(text: str) -> Iterator[tuple[str, str]]:
@@ -131,7 +136,7 @@ def joined(parts: Parts, alter: Alteration | None, wrap: Alteration | None) -> M
 def _bundle(locale: str, file: Path, alter: Alteration | None, text: str) -> FluentBundle:
     from fluent.runtime import FluentBundle, FluentResource
 
-    resource = FluentResource(text or file.read_text(encoding="utf-8"))
+    resource = FluentResource(text or _text_of(file))
     if alter is not None:
         _alter(resource, alter)
     bundle = FluentBundle([locale], use_isolating=False)

@@ -33,10 +33,13 @@ def typed(text: str) -> str:
 
 def stamp_in_name(name: str) -> datetime | None:
     """When a copy was made, by the clock of then, as its name says."""
-    from datetime import UTC, datetime
+    from datetime import UTC, datetime  # not before the first paint
 
     found = _IN_NAME.search(name)
-    return None if found is None else datetime.strptime(found["at"], "%Y%m%d-%H%M%S").replace(tzinfo=UTC)
+    try:
+        return None if found is None else datetime.strptime(found["at"], "%Y%m%d-%H%M%S").replace(tzinfo=UTC)
+    except ValueError:  # somebody named it, with a thirteenth month
+        return None
 
 
 def in_name(name: str) -> str | None:

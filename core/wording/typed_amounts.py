@@ -64,7 +64,7 @@ def number_of(typed: str, locale: str | None = None) -> Decimal | None:
         return None
     try:
         return Decimal(parse_decimal(_grouped(text, name), locale=name, strict=True))
-    except NumberFormatError:
+    except (NumberFormatError, ArithmeticError):  # more digits than Decimal counts with
         return None
 
 

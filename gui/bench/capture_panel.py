@@ -19,6 +19,7 @@ from PySide6.QtWidgets import (
 )
 
 from core.capture.file_report import Report, Sound, clock
+from core.model import regular_files
 from core.model.errors import WrongInput
 from gui.bench.file_timeline import FileTimeline
 from gui.toolkit import theme
@@ -111,7 +112,7 @@ class CapturePanel(QWidget):
             wrong = WrongInput(say("capture", "path"), name, say("capture", "name_it"))
             self.refused.emit(wrong)
             return
-        self.wanted.emit(Path(name).expanduser())
+        self.wanted.emit(regular_files.expanded(name))
 
     @Slot()
     def ask_for_file(self) -> None:

@@ -9,6 +9,7 @@ from pathlib import Path
 from PySide6.QtCore import QEvent, QObject, Qt, Signal, Slot
 from PySide6.QtWidgets import QLineEdit, QPushButton, QWidget
 
+from core.model import regular_files
 from core.model.errors import WrongInput
 from core.model.incident_records import IncidentKind
 from gui.toolkit.text import say
@@ -28,7 +29,7 @@ class IncidentEntry:
     @property
     def path(self) -> Path:
         """The file of a photo."""
-        return Path(self.words.strip('"')).expanduser()
+        return regular_files.expanded(self.words.strip('"'))
 
 
 class IncidentForm(QWidget):

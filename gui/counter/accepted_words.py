@@ -115,6 +115,9 @@ def shell_called(words: str) -> Format | None:
     return formats.catalogue().format(found.aliases[0]) if found else None
 
 
+_LONGEST_COUNT = 12
+"""Digits; Python turns no text of thousands of them into a number."""
+
 # --- reading: each raises WrongInput with what is accepted -------------------------------
 
 
@@ -122,8 +125,9 @@ def read_count(text: str) -> int:
     """Tapes alike; an empty cell counts as one."""
     if not text.strip():
         return 1
-    if text.strip().isdecimal() and 1 <= int(text) <= MOST_TAPES:
-        return int(text)
+    typed = text.strip()
+    if typed.isdecimal() and len(typed) <= _LONGEST_COUNT and 1 <= int(typed) <= MOST_TAPES:
+        return int(typed)
     raise WrongInput(_place("count"), text, say("counter", "accepted_count", most=MOST_TAPES))
 
 

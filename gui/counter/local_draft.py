@@ -7,7 +7,8 @@ import os
 from contextlib import suppress
 from pathlib import Path
 
-from core.model import private_files, serialization
+from core.model import private_files, regular_files, serialization
+from core.model.errors import WrongInput
 from core.model.typed_draft import TypedBox
 
 
@@ -35,7 +36,8 @@ class LocalDraft:
         """The box as it was last kept; None where there is none that can be read."""
         if self._file is None:
             return None
-        with suppress(OSError, ValueError):
+        with suppress(OSError, ValueError, WrongInput):
+            regular_files.check(self._file, self._file.name, "")
             return serialization.loads(TypedBox, self._file.read_text(encoding="utf-8"))
         return None
 

@@ -9,6 +9,7 @@ from PySide6.QtCore import QBuffer, QByteArray, QIODevice, Qt, Signal, Slot
 from PySide6.QtGui import QColor, QImage, QImageReader, QPainter, QPixmap
 from PySide6.QtWidgets import QFileDialog, QPushButton, QWidget
 
+from core.model import regular_files
 from core.model.errors import WrongInput
 from gui.toolkit import theme
 from gui.toolkit.plain_text import plain_label
@@ -102,6 +103,7 @@ def encoded(path: Path) -> str:
 
     The same file gives the same text. WrongInput when it cannot be read as such a picture.
     """
+    regular_files.check(path, say("settings", "front-logo"), say("settings", "front-logo-accepted"))
     reader = QImageReader(str(path))
     reader.setDecideFormatFromContent(True)
     reader.setAutoTransform(True)  # a camera says in the file which way is up

@@ -10,7 +10,7 @@ from typing import Any
 from PySide6.QtCore import QObject, Qt, Slot
 from PySide6.QtWidgets import QFileDialog, QPushButton, QWidget
 
-from core.model import private_files
+from core.model import json_reader, private_files, regular_files
 from core.model.errors import Unavailable, WrongInput
 from core.pricing import price_csv
 from core.services.own_shop import price_books, price_preview
@@ -236,7 +236,11 @@ def _write(path: Path, content: Mapping[str, Any]) -> None:
 
 
 def _content(path: Path) -> Mapping[str, Any]:
+    regular_files.check(path, path.name, say("files", "text-file"))
     try:
-        return price_csv.parsed(path.read_text(encoding="utf-8"), path.name)
+        with path.open("rb") as file:
+            data = file.read(json_reader.MOST_BYTES + 1)
+        json_reader.refuse_size(data, path.name)
+        return price_csv.parsed(data.decode("utf-8"), path.name)
     except (OSError, UnicodeDecodeError) as failure:
         raise WrongInput(path.name, str(failure), say("files", "text-file")) from None

@@ -18,6 +18,7 @@ from core.model import private_files
 MOST_WINDOWS = 50
 """More on one computer at a time would be a mistake (an assumption)."""
 LONGEST_NODE = 30
+_LONGEST_ID = 64
 
 
 class CounterPlace:
@@ -55,7 +56,16 @@ def take(folder: Path) -> CounterPlace:
 
 def _computer(file: Path) -> str:
     """The name of this computer with an id of its own: a home folder may be shared by several."""
-    if not file.exists() or not file.read_text(encoding="utf-8").strip():
+    if not _id_in(file):
         private_files.write(file, uuid4().hex[:16].encode())
     node = re.sub(r"[^A-Za-z0-9.-]", "-", platform.node())[:LONGEST_NODE]
-    return f"{file.read_text(encoding='utf-8').strip()[:16]} {node}".strip()
+    return f"{_id_in(file)} {node}".strip()
+
+
+def _id_in(file: Path) -> str:
+    """What was written there once; nothing for what nobody can have written there."""
+    if not file.is_file():
+        return ""
+    with file.open("rb") as opened:
+        found = opened.read(_LONGEST_ID + 1).decode(errors="replace").strip()
+    return found[:16] if re.fullmatch(r"[A-Za-z0-9.-]+", found) else ""

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from pathlib import Path
 
 from core.capture import checksums
 from core.cli import json_copies
 from core.cli.invocation import Invocation, Reply
-from core.model import signature_file
+from core.model import regular_files, signature_file
 from core.model.agreement_records import AgreedHow, Consent
 from core.model.copies import copy_standing
 from core.model.copies.copy_questions import CopyChoice, CopyQuestion, OfferedCopy
@@ -174,7 +173,8 @@ def _files(call: Invocation) -> Sequence[CopiedFile] | None:
 
 
 def _file(name: str) -> CopiedFile:
-    path = Path(name).expanduser()
+    path = regular_files.expanded(name)
+    regular_files.check(path, name, say("cli", "name_readable_file_accepted"))
     try:
         size = path.stat().st_size
         return CopiedFile(path.name, size, checksums.sha256(path, lambda _: None))

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from core.cli.invocation import Invocation, Reply
-from core.model import resource_files
+from core.model import regular_files, resource_files
 from core.model.errors import Refused, Unavailable
 from core.wording.messages import say
 
@@ -51,7 +51,7 @@ def write_desktop_entry(call: Invocation) -> Reply:
         "icons/hicolor/scalable/apps/tapewright.svg": _resource("tapewright.svg"),
         f"icons/hicolor/{_SIZE}x{_SIZE}/apps/tapewright.png": _resource(f"tapewright-{_SIZE}.png"),
     }
-    folder = Path(call.asked.dir).expanduser().absolute() if call.asked.dir else _data_folder()
+    folder = regular_files.expanded(call.asked.dir).absolute() if call.asked.dir else _data_folder()
     for name, content in contents.items():
         (folder / name).parent.mkdir(parents=True, exist_ok=True)
         (folder / name).write_bytes(content)

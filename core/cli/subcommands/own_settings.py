@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
+from contextlib import suppress
 from decimal import Decimal
 from functools import partial
 from pathlib import Path
+from tempfile import TemporaryDirectory
 from typing import TYPE_CHECKING, Any
 
 from core.cli.invocation import Invocation, Reply, contents
 from core.cli.subcommands import people_typed
-from core.model import private_files, serialization
-from core.model.errors import WrongInput
+from core.model import json_reader, private_files, regular_files, serialization
+from core.model.errors import NoShopYet, WrongInput
 from core.model.own_shop import settings_differences
 from core.model.own_shop.settings_differences import Difference
 from core.model.own_shop.settings_records import ShopSettings
@@ -39,9 +41,26 @@ if TYPE_CHECKING:
 def carry_out(call: Invocation) -> Reply:
     """One action on the settings; the shop is made where it is set up for the first time."""
     action = call.asked.action
-    makes = action in ("set", "import", "confirm")
-    with call.open(create=makes) as shop:
+    if action not in ("set", "import", "confirm"):
+        with call.open() as shop:
+            return _ACTIONS[action](call, shop)
+    tried = None if call.has_shop else _tried_out(call)
+    if tried is not None and getattr(call.asked, "dry_run", False):
+        return tried
+    with call.open(create=True) as shop:
         return _ACTIONS[action](call, shop)
+
+
+def _tried_out(call: Invocation) -> Reply:
+    """The answer of a shop that is thrown away: none is made only to refuse what it was made for."""
+    with suppress(NoShopYet):
+        call.open().close()
+    with TemporaryDirectory() as folder:
+        trial = call.elsewhere(Path(folder) / "shop.sqlite")
+        with trial.open(create=True) as shop:
+            reply = _ACTIONS[call.asked.action](trial, shop)
+    call.asked.read = getattr(trial.asked, "read", None)
+    return reply
 
 
 def _show(call: Invocation, shop: Shop) -> Reply:
@@ -93,14 +112,19 @@ def _written(call: Invocation, kind: str, text: str) -> Reply:
     """The text in the file named, or as the answer where that is ``-``."""
     if call.asked.file == "-":
         return Reply({kind: text}, text.rstrip())
-    path = Path(call.asked.file).expanduser().absolute()
+    path = regular_files.expanded(call.asked.file).absolute()
     private_files.write(path, text.encode())
     return Reply({"file": str(path)}, str(path))
 
 
 def _text(call: Invocation) -> str:
+    """What the file says; read once, for standard input cannot be read again."""
+    read: bytes | None = getattr(call.asked, "read", None)
+    data = contents(call.asked.file) if read is None else read
+    json_reader.refuse_size(data, call.asked.file)
+    call.asked.read = data
     try:
-        return contents(call.asked.file).decode("utf-8")
+        return data.decode("utf-8")
     except UnicodeDecodeError as error:
         raise WrongInput(call.asked.file, str(error), say("files", "text-file")) from None
 

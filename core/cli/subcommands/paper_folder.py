@@ -6,6 +6,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 from core.cli.invocation import Invocation
+from core.model import private_files
 from core.services import paper_files
 from core.wording.messages import say
 
@@ -14,7 +15,11 @@ Papers = tuple[Path, ...]
 
 def folder(call: Invocation) -> Path | None:
     """The folder of ``--paper``, made and tried before anything is stored; None when none is wanted."""
-    return None if call.asked.paper is None else paper_files.prepare(Path(call.asked.paper).absolute())
+    if call.asked.paper is None:
+        return None
+    wanted = Path(call.asked.paper).absolute()
+    call.made.extend(private_files.missing(wanted))
+    return paper_files.prepare(wanted)
 
 
 def after(done: str, place: Path | None, write: Callable[[Path], Papers]) -> tuple[Papers, str]:

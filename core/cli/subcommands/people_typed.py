@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from functools import partial
-from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from core.cli import proving
 from core.cli.invocation import Invocation, Reply
-from core.model import private_files
+from core.model import private_files, regular_files
 from core.model.errors import WrongInput
 from core.model.own_shop.access_records import Proof
 from core.scheduling import opening_hours
@@ -58,7 +57,7 @@ def issue(call: Invocation, shop: Shop) -> Reply:
     whole: dict[str, Any] = {**document, "until": made.kept.until.isoformat()}
     if asked.out is None:
         return Reply({**whole, "token": made.token}, f"{said}\n{made.token}")
-    path = Path(asked.out).expanduser().absolute()
+    path = regular_files.expanded(asked.out).absolute()
     try:
         private_files.write(path, f"{made.token}\n".encode())
     except OSError as error:  # it is issued all the same, and is shown nowhere else

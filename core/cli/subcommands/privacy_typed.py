@@ -4,12 +4,11 @@ from __future__ import annotations
 
 import json
 from dataclasses import asdict
-from pathlib import Path
 from typing import Any
 
 from core.cli.invocation import Invocation, Reply
 from core.cli.subcommands import paper_folder
-from core.model import private_files
+from core.model import private_files, regular_files
 from core.model.errors import Unavailable
 from core.services import decks, paper_files
 from core.services.privacy import backup_renewal, customer_export, erasures, kept_entries
@@ -41,7 +40,7 @@ def export(call: Invocation) -> Reply:
         text = json.dumps(found, ensure_ascii=False, indent=2)
         if call.asked.file == "-":
             return Reply(found, text)
-        path = Path(call.asked.file).expanduser().absolute()
+        path = regular_files.expanded(call.asked.file).absolute()
         call.run(shop, customer_export.note, call.asked.customer, str(path))
         private_files.write(path, text.encode())
     return Reply({"file": str(path), "orders": found["orders"]}, say("privacy", "exported", path=str(path)))
@@ -50,7 +49,7 @@ def export(call: Invocation) -> Reply:
 def erase(call: Invocation) -> Reply:
     """``erase CUSTOMER``: from the records, their papers from ``--paper`` and from the shop's folders."""
     folders = [*shop_folders.all_papers(call.where)]
-    folders += [] if call.asked.paper is None else [Path(call.asked.paper).expanduser().absolute()]
+    folders += [] if call.asked.paper is None else [regular_files.expanded(call.asked.paper).absolute()]
     with call.open() as shop:
         gone = call.run(shop, erasures.erase_rows, call.asked.customer)
         done = erasures.clean_up(shop, gone, folders)

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from core.cli.invocation import Invocation, Reply, contents, default_demo
 from core.cli.subcommands import paper_folder
+from core.model import regular_files
 from core.model.errors import Refused, TapewrightError, Unavailable, WrongInput
 from core.model.own_shop.settings_records import Permission
 from core.wording import record_heads
@@ -188,4 +189,4 @@ def make_demo(call: Invocation) -> Reply:
 
 
 def _path(typed: str) -> Path:
-    return Path(typed).expanduser().absolute()
+    return regular_files.expanded(typed).absolute()

@@ -58,6 +58,8 @@ def with_value(content: Any, path: Sequence[str], value: Any) -> Any:
     step, *further = path
     if isinstance(content, list):
         return list(_with_entry(content, step, further, value))
+    if not isinstance(content, Mapping):
+        raise WrongInput(step, content, say("files", "table"))
     changed = dict(content)
     if further:
         changed[step] = with_value(changed.get(step, {}), further, value)
@@ -76,7 +78,7 @@ def _with_entry(content: list[Any], step: str, further: Sequence[str], value: An
         elif further:
             yield with_value(entry, further, value)
         elif value is not None:
-            yield {_KEYED_BY: step, **value} if _is_named(content) else value
+            yield {_KEYED_BY: step, **value} if _is_named(content) and isinstance(value, Mapping) else value
     if step not in keys and value is not None and not further:
         yield {_KEYED_BY: step, **value} if isinstance(value, Mapping) and not step.isdigit() else value
 

@@ -20,7 +20,7 @@ def fits(kept: str, secret: str) -> bool:
 
     try:
         return _hasher().verify(kept, secret)
-    except (VerificationError, InvalidHashError):
+    except (VerificationError, InvalidHashError, UnicodeError):  # letters that no keyboard gives
         return False
 
 

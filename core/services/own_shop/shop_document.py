@@ -169,7 +169,7 @@ def _value(content: Mapping[str, Any], path: Sequence[str], text: str | None) ->
         return text
     try:
         found = tomllib.loads(f"value = {text}")["value"]
-    except tomllib.TOMLDecodeError:
+    except (ValueError, RecursionError):  # no TOML, or what only a machine can have made
         return text
     is_figure = isinstance(found, (int, float)) and not isinstance(found, bool)
     return text if is_figure and path[0] == PRICES and path[-1] not in _COUNTS else found

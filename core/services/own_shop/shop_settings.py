@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Mapping
 from dataclasses import replace
 from datetime import date
@@ -13,7 +12,7 @@ from typing import Any, TypeVar
 import msgspec
 
 from core.catalogue import formats
-from core.model import resource_files
+from core.model import resource_files, shaped_toml
 from core.model.errors import WrongInput, at
 from core.model.own_shop.copying_minutes import CopyingMinutes
 from core.model.own_shop.settings_file import (
@@ -74,10 +73,7 @@ def dump(settings: ShopSettings) -> str:
 
 def parsed(text: str, where: str) -> dict[str, Any]:
     """A TOML text as plain tables; WrongInput when it is none."""
-    try:
-        return tomllib.loads(text)
-    except tomllib.TOMLDecodeError as failure:
-        raise WrongInput(where, str(failure), say("files", "toml-file")) from None
+    return shaped_toml.parsed(text, where)
 
 
 def written(content: Mapping[str, Any]) -> str:

@@ -11,6 +11,7 @@ from pathlib import Path
 
 from sqlalchemy.exc import SQLAlchemyError
 
+from core.model import regular_files
 from core.model.errors import TapewrightError
 from core.services.privacy import emptied_records, personal_files
 from core.services.privacy.emptied_records import Emptied
@@ -50,7 +51,7 @@ def settle(where: str | Path, note: RestoreNote, gone: Emptied) -> None:
 
 
 def _of_shop(where: str | Path) -> frozenset[str]:
-    if "://" not in str(where) and not Path(where).expanduser().is_file():
+    if "://" not in str(where) and not regular_files.expanded(where).is_file():
         return frozenset()
     database = open_database(where)
     try:

@@ -8,6 +8,7 @@ from pathlib import Path
 from sqlalchemy import select
 from sqlalchemy.exc import SQLAlchemyError
 
+from core.model import regular_files
 from core.model.errors import Refused, TapewrightError
 from core.model.own_shop.settings_records import Permission, ShopSettings
 from core.services.own_shop import shop_settings
@@ -61,7 +62,7 @@ def beginning(where: str | Path) -> str | None:
 def settings(where: str | Path, now: datetime) -> ShopSettings | None:
     """The settings of a shop that is not open, those of a new one before any were kept; None where none can
     be read."""
-    if "://" not in str(where) and not Path(where).expanduser().is_file():
+    if "://" not in str(where) and not regular_files.expanded(where).is_file():
         return None
     database = open_database(where)
     try:

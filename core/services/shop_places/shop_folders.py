@@ -9,7 +9,7 @@ from pathlib import Path
 
 import platformdirs
 
-from core.model import private_files
+from core.model import private_files, regular_files
 from core.services import incident_photos
 from core.store import engines
 from core.store.sharing.shop_names import in_file_name
@@ -20,7 +20,7 @@ def papers(where: str | Path | None) -> Path:
     if where is None or "://" in str(where):
         own = "" if where is None else in_file_name(engines.shop_at(str(where)))
         return Path(platformdirs.user_documents_dir()) / f"{private_files.PROGRAM}{own}"
-    return Path(where).expanduser().resolve().parent / "papers"
+    return regular_files.expanded(where).resolve().parent / "papers"
 
 
 def all_papers(where: str | Path) -> tuple[Path, ...]:

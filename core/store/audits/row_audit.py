@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from sqlalchemy import select
 
+from core.model import numbers
 from core.store import history, row_digests
 from core.store.job_tables import JobRow
 from core.store.shop_tables import CounterRow, EventRow
@@ -74,6 +75,8 @@ def _numbers(unit: Unit) -> Iterator[str]:
     there = set(unit.session.scalars(select(JobRow.id)))
     if last is None or last < max(there, default=0):
         yield say("records", "audit_counter_behind", last=last or 0, newest=max(there, default=0))
+    elif last > numbers.LAST_SEQUENCE:
+        yield say("records", "audit_counter_beyond", last=last)
     elif missing := sorted(set(range(1, last + 1)) - there - _skipped(unit)):
         yield say("records", "audit_orders_missing", count=len(missing), missing=missing[0])
 

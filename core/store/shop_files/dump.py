@@ -28,6 +28,7 @@ from sqlalchemy import (
     table,
     text,
 )
+from sqlalchemy.exc import ArgumentError, CompileError, InvalidRequestError, StatementError
 from sqlalchemy.types import TypeEngine
 
 from core.model.errors import WrongInput
@@ -37,6 +38,11 @@ from core.wording.messages import say
 
 _AT_ONCE = 500
 _SHOP = "shop"
+UNFIT = (
+    *(ValueError, TypeError, LookupError, AttributeError, ArgumentError, CompileError, InvalidRequestError),
+    *(StatementError, RecursionError),
+)
+"""What `load_old` raises for rows that no program of ours wrote, though somebody counted them right."""
 
 
 def lines(connection: Connection, now: datetime) -> Iterator[str]:
@@ -75,7 +81,7 @@ def checked(path: Path) -> tuple[str, list[str]]:
         found = path.read_text(encoding="utf-8").splitlines()
         head, last = json.loads(found[0]), json.loads(found[-1])
         revision, said = str(head["tapewright"]), last.get("sha256")
-    except (ValueError, IndexError, KeyError, TypeError, AttributeError):
+    except (ValueError, IndexError, KeyError, TypeError, AttributeError, RecursionError):
         raise WrongInput(say("records", "backup"), str(path), say("records", "backup_is_not_ours")) from None
     body = "".join(line + "\n" for line in found[:-1]).encode()
     if said != hashlib.sha256(body).hexdigest():

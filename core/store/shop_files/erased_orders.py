@@ -18,7 +18,7 @@ import platformdirs
 from sqlalchemy import Connection, column, inspect, select, table
 from sqlalchemy.exc import SQLAlchemyError
 
-from core.model import private_files
+from core.model import private_files, regular_files
 from core.store.columns import UtcMoment, written
 from core.store.sharing.shop_scope import narrowed
 from core.store.shop_files import durable_files
@@ -50,13 +50,16 @@ def beside(where: str | Path) -> Path:
     """The folder of a shop's own list: that of its file; of one on a server, this user's data folder."""
     if "://" in str(where):
         return Path(platformdirs.user_data_dir(private_files.PROGRAM, appauthor=False))
-    return Path(where).expanduser().absolute().parent
+    return regular_files.expanded(where).absolute().parent
 
 
 def listed(folder: Path) -> frozenset[str]:
     """The orders on the list of a folder; none where there is no list. A line that was torn is no order."""
+    path = folder / NAME
+    if not path.is_file():
+        return frozenset()
     try:
-        lines = (folder / NAME).read_text(encoding="utf-8", errors="replace").splitlines()
+        lines = path.read_text(encoding="utf-8", errors="replace").splitlines()
     except OSError:
         return frozenset()
     return frozenset(line for line in lines if len(line) == 64 and not set(line) - set("0123456789abcdef"))

@@ -12,6 +12,7 @@ import contextlib
 import json
 import os
 import shutil
+import stat
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
@@ -23,6 +24,8 @@ from core.store.shop_files import durable_files, file_locks
 from core.wording.messages import say
 
 _DECIDED = "decided"
+_SCRATCH = ".restoring-"
+"""How the name of every folder begins in which a backup is made ready."""
 _LOGS = ("-wal", "-shm", "-journal")
 
 
@@ -100,7 +103,7 @@ def under_way(path: Path, kept: Path) -> Iterator[RestoreJournal]:
     handle = _opened(path, os.O_CREAT)
     if handle is None:
         raise Unavailable(say("records", "restore_under_way", where=path))
-    scratch = path.with_name(f".restoring-{uuid4().hex}")
+    scratch = path.with_name(f"{_SCRATCH}{uuid4().hex}")
     journal = RestoreJournal(path, scratch, kept if path.exists() else None, handle)
     try:
         _add_line(handle, json.dumps([scratch.name, journal.kept and journal.kept.name]))
@@ -135,6 +138,11 @@ def _opened(path: Path, create: int) -> int | None:
         handle = os.open(place(path), os.O_RDWR | create, 0o600)
     except FileNotFoundError:
         return None
+    except OSError as error:
+        raise _unreadable(path) from error
+    if not stat.S_ISREG(os.fstat(handle).st_mode):
+        os.close(handle)
+        raise _unreadable(path)
     if not file_locks.take(handle):
         os.close(handle)
         raise Unavailable(say("records", "restore_under_way", where=path))
@@ -148,12 +156,40 @@ def _opened(path: Path, create: int) -> int | None:
 
 
 def _read(path: Path, handle: int) -> RestoreJournal:
-    """What the first line says; of one that was cut off there is nothing to undo yet."""
-    first, *_ = [*_lines(handle), '[".restoring-", null]']
-    scratch, kept = json.loads(first)
+    """What the first line says; of one that was cut off there is nothing to undo yet.
+
+    Unavailable for a line that the program did not write: what it names would be removed.
+    """
+    named = _named(handle)
+    if named is None:
+        os.close(handle)
+        raise _unreadable(path)
+    scratch, kept = named
     return RestoreJournal(
         path, path.with_name(scratch), None if kept is None else path.with_name(kept), handle
     )
+
+
+def _named(handle: int) -> tuple[str, str | None] | None:
+    """The folder and the kept name of the first line; None where it is none of ours."""
+    try:
+        first, *_ = [*_lines(handle), f'["{_SCRATCH}", null]']
+        scratch, kept = json.loads(first)
+    except (OSError, ValueError, TypeError, RecursionError):
+        return None
+    is_ours = _is_name(scratch) and scratch.startswith(_SCRATCH) and (kept is None or _is_name(kept))
+    return (scratch, kept) if is_ours else None
+
+
+def _is_name(given: object) -> bool:
+    """Whether it is the bare name of something in a folder."""
+    return (
+        isinstance(given, str) and bool(given) and not {"/", "\\", "\0"} & set(given) and given.isprintable()
+    )
+
+
+def _unreadable(path: Path) -> Unavailable:
+    return Unavailable(say("records", "restore_journal_unreadable", path=path, journal=place(path)))
 
 
 def _is_decided(handle: int) -> bool:

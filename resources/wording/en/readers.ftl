@@ -28,6 +28,7 @@ byte_x = the byte 0x{ $data }
 file_must_utf_text = the file must be UTF-8 text
 empty_file = an empty file
 brackets_within_brackets = brackets within brackets
+endless_number = a number of thousands of digits
 most_levels_accepted = at most { $deepest } levels are accepted
 each_name_once_accepted = each name once is accepted
 accepted_here = accepted here: { $known }
