@@ -11,6 +11,7 @@ from sqlalchemy import column, select, table
 
 from core.store import history, row_digests
 from core.store.columns import StoredTable
+from core.store.sharing.shop_scope import narrowed
 from core.store.tables import EventRow
 from core.store.unit import Unit
 
@@ -59,8 +60,9 @@ def overwritten(unit: Unit, stored: StoredSteps) -> Iterator[str]:
 def _versions(unit: Unit) -> Iterator[tuple[str, str, int]]:
     for each in StoredTable.metadata.sorted_tables:
         if "version" in each.columns and each.name not in row_digests.OUTSIDE:
-            names = [one.name for one in each.primary_key]
-            asked = select(*(column(one) for one in [*names, "version"])).select_from(table(each.name))
-            for row in unit.session.execute(asked):
+            names = row_digests.key_names(unit.session.connection(), each.name)
+            kept = table(each.name, column("shop"))
+            asked = select(*(column(one) for one in [*names, "version"])).select_from(kept)
+            for row in unit.session.execute(narrowed(unit.session, asked, kept)):
                 values: tuple[Any, ...] = tuple(row)
                 yield each.name, "/".join(map(str, values[:-1])), values[-1]

@@ -58,7 +58,7 @@ class Phase:
 
 @dataclass
 class Shop8:
-    """Where the tills work, and what can be done to it."""
+    """Where the tills work."""
 
     kind: str
     where: str
@@ -136,7 +136,6 @@ class TillRun:
         self._frozen.clear()
 
     def begin_again(self) -> None:
-        """Whoever was killed comes back."""
         for name in set(self.journals) - set(self._alive()):
             self._begin(name)
 
@@ -148,8 +147,7 @@ class TillRun:
         Between two faults pass ``pause_s`` seconds, and as long as it takes to answer some steps: on a busy
         machine the next fault would else always come before the first answer.
         """
-        begun, struck = monotonic(), 0
-        target = self.answered + phase.steps
+        begun, struck, target = monotonic(), 0, self.answered + phase.steps
         while self.answered < target or struck < len(phase.faults):
             if monotonic() - begun > PHASE_S:
                 self.happened.stuck.append(f"{phase.name}: {self.answered} of {target} steps in {PHASE_S} s")
@@ -227,10 +225,8 @@ class TillRun:
         return [until for one, _, until in self.happened.frozen if one == name]
 
     def _waits(self) -> list[str]:
-        if self.shop.server is None:
-            return []
         try:
-            return self.shop.server.waits()
+            return [] if self.shop.server is None else self.shop.server.waits()
         except psycopg.Error as error:
             return [str(error)]
 
