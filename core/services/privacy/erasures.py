@@ -121,6 +121,7 @@ def clean_up(shop: Shop, gone: Emptied, papers: Sequence[Path] = ()) -> Erased:
     customer is erased all the same.
     """
     held_copies.list_erased(shop)
+    held_copies.remove_leftovers(shop)
     shop.scrub()
     files = personal_files.remove(shop.where, gone, papers)
     state = shop.ask(backup_places.read)

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import shutil
+import tempfile
 from collections.abc import Iterator
 from contextlib import suppress
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 from pathlib import Path
 from typing import TYPE_CHECKING
 from zoneinfo import ZoneInfo
@@ -15,6 +17,10 @@ from core.store.shop_files import dump_files, erased_orders
 
 if TYPE_CHECKING:
     from core.services.records_door import Shop
+
+
+STILL_GROWING = timedelta(hours=1)
+"""Whatever grows is written to more often than that (an assumption)."""
 
 
 def last_day(state: BackupState, now: datetime) -> date | None:
@@ -33,6 +39,28 @@ def list_erased(shop: Shop) -> None:
     for folder in (erased_orders.beside(shop.where), *(each for each in places if each.is_dir())):
         with suppress(OSError):
             erased_orders.add(folder, orders)
+
+
+def remove_leftovers(shop: Shop) -> None:
+    """Removes what a program that was killed left half made: copies that nobody knows and nobody thins out.
+
+    An hour old, so that nothing goes that is just growing. What cannot be removed is tried again next time.
+    """
+    before = (shop.clock() - STILL_GROWING).timestamp()
+    for path in _half_made(shop):
+        with suppress(OSError):
+            if path.stat().st_mtime < before:
+                shutil.rmtree(path) if path.is_dir() else path.unlink()
+
+
+def _half_made(shop: Shop) -> Iterator[Path]:
+    """In the places and beside a file; and where backups are tried out and put back."""
+    state, own = shop.ask(backup_places.read), shop.database.path
+    folders = [Path(place.folder) for place in state.places] + ([] if own is None else [own.parent])
+    for folder in folders:
+        yield from (each for name in (".*.growing", ".backing-up-*") for each in folder.glob(name))
+    for name in ("tapewright-rehearsal-*", "tapewright-restoring-*"):
+        yield from Path(tempfile.gettempdir()).glob(name)
 
 
 def orders_of(shop: Shop) -> frozenset[str]:

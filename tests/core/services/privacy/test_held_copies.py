@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import json
+import os
+import tempfile
 from dataclasses import replace
 from datetime import date, timedelta
 from pathlib import Path
@@ -186,6 +188,34 @@ def test_the_last_one_tried_out_does_not_outlive_an_erasure(file_desk: Desk, tmp
         file_desk.clock.go_on(hours=25)
         backup_places.keep_up(file_desk.shop)
     assert not tried.exists()
+
+
+def test_copies_that_a_killed_program_left_half_made_go_as_well(
+    file_desk: Desk, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """What is growing right now stays. Seen red without `remove_leftovers`."""
+    stick, scratch = tmp_path / "stick", tmp_path / "scratch"
+    for folder in (stick, scratch / "tapewright-rehearsal-x7", tmp_path / ".backing-up-x7"):
+        folder.mkdir(parents=True)
+    monkeypatch.setattr(tempfile, "tempdir", str(scratch))
+    _settle(file_desk, first=stick)
+    held = Path(file_desk.where).read_bytes()
+    half = [
+        stick / ".shop-1.sqlite-x7.growing",
+        tmp_path / ".backing-up-x7",
+        scratch / "tapewright-rehearsal-x7",
+    ]
+    now = file_desk.clock().timestamp()
+    for path in half:
+        (path / "shop.sqlite" if path.is_dir() else path).write_bytes(held)
+        os.utime(path, (now - 4000, now - 4000))
+    growing = stick / ".shop-2.sqlite-x7.growing"
+    growing.write_bytes(b"just begun")
+    os.utime(growing, (now, now))
+    _erase(file_desk)
+    assert [path for path in half if path.exists()] == []
+    assert growing.exists()
+    assert not found(file_desk, tmp_path)
 
 
 # --- made anew at once -------------------------------------------------------------------
