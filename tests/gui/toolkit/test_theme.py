@@ -58,7 +58,7 @@ def test_the_colours_of_the_band_are_the_colours_of_nothing_else(look: str) -> N
     tokens = theme.LOOKS[look]
     others = {
         getattr(tokens, name)
-        for name in tokens.__dataclass_fields__
+        for name in tokens._fields
         if name != "band_light" and not name.startswith("band_dark")
     }
     assert tokens.band_light not in others
