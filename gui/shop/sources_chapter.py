@@ -97,7 +97,7 @@ def _speeds(form: Format) -> Sequence[str]:
 
 
 def _marking(marking: Marking) -> str:
-    return say(
+    told = say(
         "shop",
         "marking_words",
         name=marking.name,
@@ -105,3 +105,7 @@ def _marking(marking: Marking) -> str:
         metres=f"{marking.metres.value:g}",
         source=sourced(marking.metres),
     )
+    longest = marking.longest_m
+    if longest is None:
+        return told
+    return say("shop", "longest_words", told=told, metres=f"{longest.value:g}", source=sourced(longest))

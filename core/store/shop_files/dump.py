@@ -22,11 +22,11 @@ from sqlalchemy import (
     Text,
     column,
     delete,
+    func,
     insert,
     inspect,
     select,
     table,
-    text,
 )
 from sqlalchemy.exc import ArgumentError, CompileError, InvalidRequestError, StatementError
 from sqlalchemy.types import TypeEngine
@@ -170,7 +170,9 @@ def _go_on_counting(connection: Connection) -> None:
     """Lets the server's own counters go on after the highest id that was put in, and never back."""
     for kept in StoredTable.metadata.sorted_tables:
         if kept.autoincrement_column is not None:
-            sequence = f"pg_get_serial_sequence('{kept.name}', 'id')"
-            last = f"(SELECT coalesce(max(id), 0) + 1 FROM {kept.name} WHERE {kept.name}.shop = :shop)"
-            going_on = text(f"SELECT setval({sequence}, greatest(nextval({sequence}), {last}), false)")
-            connection.execute(going_on, {"shop": name_of(connection)})
+            sequence = func.pg_get_serial_sequence(kept.name, "id")
+            after = select(func.coalesce(func.max(kept.c.id), 0) + 1).where(
+                kept.c.shop == name_of(connection)
+            )
+            last = func.greatest(func.nextval(sequence), after.scalar_subquery())
+            connection.execute(select(func.setval(sequence, last, False)))

@@ -92,7 +92,7 @@ def test_no_sourced_value_of_the_catalogue_is_kept_from_the_window(screen: ShopS
         assert sources_chapter.sourced(value) in told
     for fact in (*figure_sources.of_packs(), *figure_sources.of_media(), *figure_sources.of_repairs()):
         assert f"{fact.what[1:]}: {fact.figure} — {sources_chapter.sourced(fact.source)}" in told
-    assert "hare of a stick left after formatting: 0.97 — no source given (common practice)" in told
+    assert "hare of a stick left after formatting: 0.97 — a file system takes some three parts" in told
 
 
 def every_sourced(value: object) -> Iterator[Sourced[Any]]:

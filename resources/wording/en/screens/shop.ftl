@@ -70,6 +70,7 @@ tape_width = Tape
 tape_width_words = { $width } mm wide — { $source }
 speed_words = { $speed }{ $tv }: { $mm_s } mm/s — { $source }
 marking_words = { $name }: { $minutes } min, { $metres } m — { $source }
+longest_words = { $told }; at most { $metres } m — { $source }
 reels = Reels, tape, tracks
 other_grounds = Packs, copies, bench times
 packs = Packs in the window
