@@ -233,6 +233,8 @@ class CompositionRoot(QObject):
             yield
             screens[name] = make()
         yield
+        if self._set_up is not None:
+            yield from self._set_up.make_pages()
         self._connect_screens(screens, counter)
         self._work.refused.disconnect(self._was_not_opened)
         is_set_up_first = self._set_up is not None and bool(self._set_up.pages) and not found.is_ready

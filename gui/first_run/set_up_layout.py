@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QWidget
 
@@ -23,9 +21,9 @@ _FOLD_BELOW = 90 * theme.UNIT
 class SetUpLayout:
     """Builds the parts into the screen and shows what belongs to several of them."""
 
-    def __init__(self, screen: QWidget, pages: Sequence[SettingsPage]) -> None:
-        self._pages = pages
-        self._turning = Pages(words(), *pages)
+    def __init__(self, screen: QWidget) -> None:
+        self._pages: list[SettingsPage] = []
+        self._turning = Pages(words())
         self._title = words("", "great")
         self._progress = words("", "small")
         self._missing = words("", "small")
@@ -36,6 +34,11 @@ class SetUpLayout:
         self.next.setProperty("role", "main")
         self.sheet = scrolled(self._paper(), "set-up-page")
         self._build(screen)
+
+    def add(self, page: SettingsPage) -> None:
+        """One more page, laid where it stays: at each new place Qt looks at the style of all its parts."""
+        self._pages.append(page)
+        self._turning.add(page)
 
     def turn(self, page: SettingsPage, place: int) -> None:
         """Show this page under its title; ``place`` counts from 0."""

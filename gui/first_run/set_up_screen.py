@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator
 from functools import partial
 
 from PySide6.QtCore import Qt, Signal, Slot
@@ -37,24 +37,26 @@ class SetUpScreen(Screen):
     finished = Signal()
     """Somebody went through, or has had enough for now: on to the Counter."""
 
-    def __init__(
-        self,
-        desk: Desk,
-        parent: QWidget | None = None,
-        kinds_of: Sequence[type[SettingsPage]] | None = None,
-    ) -> None:
-        """``kinds_of``: the pages to walk, by default all there are."""
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        """Without pages yet (`make_pages`)."""
         super().__init__(desk, parent)
         self.setObjectName("set-up")
         self.view: SettingsView | None = None
-        self.pages = {kind.page: kind() for kind in kinds_of or settings_page.found()}
+        self.pages: dict[SetupPage, SettingsPage] = {}
         self._wanted: SetupPage | None = None
         self._typed = False
         self._is_saving = False
         self._on_show: SettingsPage | None = None
-        self.parts = SetUpLayout(self, tuple(self.pages.values()))
+        self.parts = SetUpLayout(self)
         self._connect()
         desk.work.broke.connect(self._abandon)
+
+    def make_pages(self) -> Iterator[None]:
+        """All the pages there are, one a turn, so that the window is never kept waiting for them."""
+        yield from settings_page.import_pages()
+        for kind in settings_page.found():
+            self._add(kind())
+            yield
 
     @property
     def page(self) -> SettingsPage | None:
@@ -226,17 +228,20 @@ class SetUpScreen(Screen):
     def _print_roll_test(self, front: ShopFront) -> None:
         self.desk.show_paper(paper_writing.writing_roll_test(front, self.desk.papers), self.show_failure)
 
+    def _add(self, page: SettingsPage) -> None:
+        self.pages[page.page] = page
+        self.parts.add(page)
+        page.changed.connect(self._note_typed)
+        if isinstance(page, FieldsPage):
+            page.refused.connect(self.refused)
+        if isinstance(page, BackupPage):
+            KeyPrinting(page, self.desk, self.show_failure)
+        if isinstance(page, PapersPage):
+            page.test_print_wanted.connect(self._print_test)
+            page.roll_test_wanted.connect(self._print_roll_test)
+
     def _connect(self) -> None:
         parts = self.parts
-        for page in self.pages.values():
-            page.changed.connect(self._note_typed)
-            if isinstance(page, FieldsPage):
-                page.refused.connect(self.refused)
-            if isinstance(page, BackupPage):
-                KeyPrinting(page, self.desk, self.show_failure)
-            if isinstance(page, PapersPage):
-                page.test_print_wanted.connect(self._print_test)
-                page.roll_test_wanted.connect(self._print_roll_test)
         parts.list.moved.connect(self._go_to)
         parts.next.clicked.connect(self.go_on)
         parts.back.clicked.connect(self.go_back)

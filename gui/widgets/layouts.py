@@ -140,11 +140,15 @@ class Pages(QWidget):
 
     def __init__(self, *pages: QWidget) -> None:
         super().__init__()
-        column = stacked(self, 0)
-        for page in pages:
-            column.addWidget(page)
-            page.setVisible(page is pages[0])
+        self._column = stacked(self, 0)
         self.on_show = pages[0]
+        for page in pages:
+            self.add(page)
+
+    def add(self, page: QWidget) -> None:
+        """One more page; the first of all is on show."""
+        self._column.addWidget(page)
+        page.setVisible(page is self.on_show)
 
     def turn(self, page: QWidget) -> None:
         """Show this page in place of the other."""

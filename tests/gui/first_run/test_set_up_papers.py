@@ -11,8 +11,15 @@ from gui.settings.papers_page import PapersPage
 from tests.support.screens import Place
 
 
-def test_a_test_print_is_made_and_shown(place: Place) -> None:
+def with_pages(place: Place) -> SetUpScreen:
     screen = place.turn_to(SetUpScreen)
+    for _ in screen.make_pages():
+        """Each comes in a turn of its own."""
+    return screen
+
+
+def test_a_test_print_is_made_and_shown(place: Place) -> None:
+    screen = with_pages(place)
     papers = screen.pages[SetupPage.PAPERS]
     assert isinstance(papers, PapersPage)
     papers.show_settings(screen.view)  # type: ignore[arg-type]  # it was read
@@ -22,7 +29,7 @@ def test_a_test_print_is_made_and_shown(place: Place) -> None:
 
 
 def test_a_file_that_is_no_picture_is_told(place: Place, tmp_path: Path) -> None:
-    screen = place.turn_to(SetUpScreen)
+    screen = with_pages(place)
     front = screen.pages[SetupPage.FRONT]
     assert isinstance(front, FrontPage)
     letter = tmp_path / "letter.png"
