@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 
 from core.catalogue import markings
 from core.catalogue.format_file import CassetteEntry, FormatFile, Lot, RuleEntry, ThicknessSpan
-from core.catalogue.markings import Marking, Sourced, Speeds, bare
+from core.catalogue.markings import Derivation, Marking, Sourced, Speeds, bare
 from core.catalogue.wound_tape import thickest_that_fits
 from core.model.errors import WrongInput, at
 from core.model.names import FormatName, TvSystem
@@ -88,7 +88,7 @@ class MarkingRule:
         assert nearest.longest_m is not None
         over = nearest.longest_m.value - nearest.metres.value
         longest = round(made.metres.value * (1 + UNLISTED_OVER) + over, 9)
-        return Sourced(longest, say("sources", "by-neighbors", names=nearest.name), "derived")
+        return Sourced(longest, _as_in((nearest.name,)), "derived")
 
     def _wound(self, made: Marking) -> Marking:
         """With the hub of the next longer listed marking, and of the shorter one the thickness if it fits."""
@@ -110,20 +110,23 @@ class MarkingRule:
         return thickest_that_fits(metres, hub_mm, self.file.pack.reel_radius.value - CLEARANCE_MM)
 
 
+def _as_in(names: tuple[str, ...]) -> Derivation:
+    return Derivation("by-neighbors", (("names", names),))
+
+
 def _of_grade(
     made: Marking, taken: Marking, shorter: Marking | None, longer: Marking | None, most: float
 ) -> Marking:
     """With the thickness ``taken``, and the span of both neighbors as far as it fits the reel."""
     beside = [each for each in (shorter, longer) if each]
     spans = [each.thickness_span for each in beside if each.thickness_span]
-    names = listed(list(dict.fromkeys(each.name for each in beside)))
-    source = say("sources", "by-neighbors", names=names)
+    source = _as_in(tuple(dict.fromkeys(each.name for each in beside)))
     nominal = _thickness(taken)
     thick = max(nominal, min(most, max(span.thick for span in spans)))
     return replace(
         made,
         thickness_um=Sourced(nominal, source, "derived"),
-        thickness_span=ThicknessSpan(min(span.thin for span in spans), thick, source, "derived"),
+        thickness_span=ThicknessSpan(min(span.thin for span in spans), thick, str(source), "derived"),
     )
 
 

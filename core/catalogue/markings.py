@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from typing import Generic, TypeVar
+from typing import Any, Generic, NamedTuple, TypeVar
 
 from core.catalogue.format_file import (
     CassetteEntry,
@@ -16,6 +16,7 @@ from core.catalogue.format_file import (
     ThicknessSpan,
 )
 from core.model.names import FormatName, Speed, TvSystem
+from core.wording.locale_figures import listed
 from core.wording.messages import say
 
 T = TypeVar("T")
@@ -24,20 +25,38 @@ OVERRUN = 0.07
 """Tapes run up to 7 % over their marking: T-30, 64 m by SMPTE 32M, plays 31.99 minutes (derived)."""
 
 
+class Derivation(NamedTuple):
+    """How a figure was worked out: a sentence of the wording file ``sources``, said when it is read.
+
+    The catalogue is read once; who reads its sources may have another language by then.
+    """
+
+    key: str
+    fill: tuple[tuple[str, float | tuple[str, ...]], ...]
+    """What the sentence names: figures, and lists of names."""
+
+    def __str__(self) -> str:
+        told: dict[str, Any] = {
+            name: listed(list(it)) if isinstance(it, tuple) else it for name, it in self.fill
+        }
+        return say("sources", self.key, **told)
+
+
 @dataclass(frozen=True, slots=True)
 class Sourced(Generic[T]):
     """A value, where it comes from, and the kind of its source (a `core.catalogue.format_file.Mark`)."""
 
     value: T
-    source: str
+    source: str | Derivation
     mark: str
 
     @property
     def words(self) -> str:
         """``SMPTE 35M-1997 (standard)``; the kind is not said twice."""
-        if self.source.startswith(self.mark.replace("-", " ")):
-            return self.source
-        return say("sources", "with-mark", source=self.source, mark=say("sources", f"mark-{self.mark}"))
+        source = str(self.source)
+        if source.startswith(self.mark.replace("-", " ")):
+            return source
+        return say("sources", "with-mark", source=source, mark=say("sources", f"mark-{self.mark}"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -182,7 +201,7 @@ def thickness_of(grade: Thickness) -> Sourced[float]:
     if grade.nominal is not None:
         return _sourced(grade.nominal)
     span = grade.span
-    source = say("sources", "between-bounds", thin=span.thin, thick=span.thick)
+    source = Derivation("between-bounds", (("thin", span.thin), ("thick", span.thick)))
     return Sourced(round((span.thin + span.thick) / 2, 2), source, "derived")
 
 

@@ -13,7 +13,7 @@ from core.catalogue import findings
 from core.catalogue.cassettes import Format
 from core.catalogue.format_file import PackGeometry
 from core.catalogue.formats import catalogue
-from core.catalogue.markings import Sourced, thickness_of
+from core.catalogue.markings import Derivation, Sourced, thickness_of
 from core.model.names import TvSystem
 from core.pricing import bitrates
 from core.wording.messages import say
@@ -149,7 +149,7 @@ def _by_rule(form: Format) -> Iterator[SourcedFigure]:
 
 def _by_marking(form: Format, words: str, unit: str, name: str) -> Iterator[SourcedFigure]:
     """One fact for each figure, with the markings it holds for."""
-    markings: dict[tuple[float, str, str], list[str]] = {}
+    markings: dict[tuple[float, str | Derivation, str], list[str]] = {}
     for each in form.markings:
         figure: Figure | None = getattr(each, name)
         if figure is not None:

@@ -79,7 +79,7 @@ def _facts(found: Iterable[SourcedFigure]) -> list[str]:
 
 def sourced(value: Sourced[Any]) -> str:
     """Where a value comes from; a value without a source says so."""
-    return value.words if value.source.strip() else replace(value, source=say("shop", "no_source")).words
+    return value.words if str(value.source).strip() else replace(value, source=say("shop", "no_source")).words
 
 
 def _speeds(form: Format) -> Sequence[str]:

@@ -117,7 +117,7 @@ def test_every_value_carries_its_source_and_the_kind_of_its_mark() -> None:
     ]
 
     assert len(found) > 300
-    assert all(entry.source.strip() and entry.mark in get_args(Mark) for entry in found)
+    assert all(str(entry.source).strip() and entry.mark in get_args(Mark) for entry in found)
 
 
 def test_a_length_that_follows_from_minutes_says_that_it_is_derived() -> None:

@@ -45,4 +45,4 @@ def test_a_thickness_of_which_only_the_bound_is_known_is_not_the_bound() -> None
         assert marking.thickness_um is not None
         assert marking.thickness_span is not None
         assert marking.thickness_span.thin < marking.thickness_um.value < marking.thickness_span.thick
-        assert "nobody publishes it" in marking.thickness_um.source
+        assert "nobody publishes it" in marking.thickness_um.words
