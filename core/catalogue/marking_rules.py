@@ -111,7 +111,10 @@ class MarkingRule:
 
 
 def _as_in(names: tuple[str, ...]) -> Derivation:
-    return Derivation("by-neighbors", (("names", names),))
+    """As one listed marking is, or the two beside it are."""
+    if len(names) == 1:
+        return Derivation("by-neighbor", (("name", names[0]),))
+    return Derivation("by-neighbors", (("one", names[0]), ("other", names[-1])))
 
 
 def _of_grade(

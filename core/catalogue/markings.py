@@ -16,7 +16,6 @@ from core.catalogue.format_file import (
     ThicknessSpan,
 )
 from core.model.names import FormatName, Speed, TvSystem
-from core.wording.locale_figures import listed
 from core.wording.messages import say
 
 T = TypeVar("T")
@@ -32,13 +31,11 @@ class Derivation(NamedTuple):
     """
 
     key: str
-    fill: tuple[tuple[str, float | tuple[str, ...]], ...]
-    """What the sentence names: figures, and lists of names."""
+    fill: tuple[tuple[str, str | float], ...]
+    """What the sentence names."""
 
     def __str__(self) -> str:
-        told: dict[str, Any] = {
-            name: listed(list(it)) if isinstance(it, tuple) else it for name, it in self.fill
-        }
+        told: dict[str, Any] = dict(self.fill)
         return say("sources", self.key, **told)
 
 

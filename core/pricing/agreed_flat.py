@@ -26,13 +26,14 @@ def owed(job: Job, now: Sequence[QuotedTape], book: PriceBook) -> int | None:
     left = [tape for tape in now if not _is_copied(tape, book)]
     kept = [before[_place(tape)] for tape in copied if _place(tape) in before]
 
-    def due(tapes: Sequence[QuotedTape]) -> int:
-        made = box_price.price(tapes, quote.storage, book, rush=job.rush, exempt=job.tax_exempt)
-        return made.due.likely
+    def due(tapes: Sequence[QuotedTape], exempt: str = job.tax_exempt) -> int:
+        """Each tape by itself: shares of a sum are compared, and every tape has to have its own."""
+        return box_price.price(tapes, quote.storage, book, rush=job.rush, exempt=exempt).due.likely
 
-    by_play, part, with_fees = quote.ways.by_play.likely, due(kept), due([*kept, *left])
+    whole = due(quote.tapes, quote.inventory.tax_exempt)
+    part, with_fees = due(kept), due([*kept, *left])
     more = due([*(_as_agreed(tape, before) for tape in copied), *left]) - with_fees
-    sum_of_part = agreed if part == by_play else round(agreed * part / max(1, by_play))
+    sum_of_part = agreed if part == whole else round(agreed * part / max(1, whole))
     agreed_since = min(max(0, more), max(0, job.ceiling_minor - agreed))
     owed = min(job.ceiling_minor, sum_of_part + with_fees - part + agreed_since)
     return owed + book.rounding.to_add(owed, job.ceiling_minor)

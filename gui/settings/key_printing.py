@@ -8,15 +8,18 @@ import tempfile
 from collections.abc import Callable
 from functools import partial
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Slot
 
 from core.model.errors import TapewrightError
 from core.services.own_shop import backup_key
 from core.services.own_shop.backup_key import BackupKey
-from gui.settings.backup_page import BackupPage
-from gui.toolkit.paper_writing import writing_key
+from gui.toolkit.paper_writing import writing
 from gui.toolkit.screen_context import Desk
+
+if TYPE_CHECKING:
+    from gui.settings.backup_page import BackupPage
 
 
 class KeyPrinting(QObject):
@@ -39,7 +42,8 @@ class KeyPrinting(QObject):
         front = self._page.front
         if front is not None:
             made, day = backup_key.new(), self._desk.clock().date()
-            write = writing_key(made, front, day, self._folder.make())
+            folder = self._folder.make()
+            write = writing(partial(backup_key.written, made, front, day, folder), folder)
             then = partial(self._was_written, made)
             self._desk.work.write_paper(write, then=then, otherwise=self._refused)
 

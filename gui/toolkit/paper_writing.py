@@ -18,8 +18,6 @@ from core.model.own_shop.settings_records import ShopFront
 from core.model.tape_records import TapeRecord
 from core.pricing.agreement_differences import AgreementDifference
 from core.services import paper_files
-from core.services.own_shop import backup_key
-from core.services.own_shop.backup_key import BackupKey
 from gui.toolkit.text import say
 
 
@@ -88,9 +86,9 @@ def _kept(entries: Sequence[KeptEntry], front: ShopFront, day: date, folder: Pat
     return path
 
 
-def writing_key(made: BackupKey, front: ShopFront, day: date, folder: Path) -> Callable[[], Path]:
-    """Answers with the file of the key of the backups, in a folder that is there, or raises Unavailable."""
-    return partial(_or_unavailable, partial(backup_key.written, made, front, day, folder), folder, "no_paper")
+def writing(write: Callable[[], Path], folder: Path) -> Callable[[], Path]:
+    """Answers with the file that ``write`` makes in a folder that is there, or raises Unavailable."""
+    return partial(_or_unavailable, write, folder, "no_paper")
 
 
 def writing_label_test(front: ShopFront, folder: Path) -> Callable[[], Path]:

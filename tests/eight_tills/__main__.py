@@ -18,7 +18,7 @@ from pathlib import Path
 
 from tests.eight_tills import guards_out, till_engines, till_report, window_run
 from tests.eight_tills.till_nursery import Nursery
-from tests.eight_tills.till_run import Shop8, TillRun
+from tests.eight_tills.till_run import SharedShop, TillRun
 
 STEPS = 2_000
 SEED = 20260303
@@ -56,7 +56,7 @@ def _run(kind: str, asked: argparse.Namespace) -> Sequence[str]:
     return found.problems
 
 
-def _watch_window(shop: Shop8, folder: Path, asked: argparse.Namespace) -> Sequence[str]:
+def _watch_window(shop: SharedShop, folder: Path, asked: argparse.Namespace) -> Sequence[str]:
     seen = window_run.work(shop, folder, rounds=asked.rounds, pause_s=WINDOW_PAUSE_S, seed=asked.seed)
     print(*window_run.lines(seen), sep="\n", flush=True)
     found = list(window_run.problems(shop, seen))

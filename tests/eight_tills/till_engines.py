@@ -8,7 +8,7 @@ from pathlib import Path
 
 from tests.eight_tills import till_faults
 from tests.eight_tills.killable_server import KillableServer
-from tests.eight_tills.till_run import Phase, Shop8
+from tests.eight_tills.till_run import Phase, SharedShop
 from tests.support.booked import set_up
 from tests.support.faults.lossy_link import lossy_link
 from tests.support.own_postgres import programs
@@ -17,12 +17,12 @@ KINDS = ("sqlite", "postgres")
 
 
 @contextmanager
-def made(kind: str, folder: Path, *, is_slack: bool = False) -> Iterator[Shop8]:
+def made(kind: str, folder: Path, *, is_slack: bool = False) -> Iterator[SharedShop]:
     """A new shop that is set up and empty. ``is_slack``: its server acknowledges what it has not written."""
     if kind == "sqlite":
         file = folder / "shop.sqlite"
         set_up(file)
-        yield Shop8(kind, str(file))
+        yield SharedShop(kind, str(file))
         return
     there = programs()
     assert there is not None, "no PostgreSQL is installed"
@@ -31,7 +31,7 @@ def made(kind: str, folder: Path, *, is_slack: bool = False) -> Iterator[Shop8]:
         kept.callback(server.stop)
         set_up(server.url)
         links = [kept.enter_context(lossy_link(server.url)) for _ in range(2)]
-        yield Shop8(kind, server.url, links, server)
+        yield SharedShop(kind, server.url, links, server)
 
 
 def phases(kind: str, steps: int, one: str = "") -> tuple[Phase, ...]:

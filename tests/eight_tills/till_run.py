@@ -57,7 +57,7 @@ class Phase:
 
 
 @dataclass
-class Shop8:
+class SharedShop:
     """Where the tills work."""
 
     kind: str
@@ -88,7 +88,7 @@ class TillRun:
 
     def __init__(
         self,
-        shop: Shop8,
+        shop: SharedShop,
         nursery: Nursery,
         folder: Path,
         *,

@@ -18,7 +18,7 @@ from core.store.job_tables import CustomerRow, JobRow
 from core.store.unit import Unit
 from tests.eight_tills import till_faults
 from tests.eight_tills.till_nursery import ROOT, Nursery
-from tests.eight_tills.till_run import Phase, Shop8, TillRun
+from tests.eight_tills.till_run import Phase, SharedShop, TillRun
 from tests.eight_tills.window_at_work import WindowReport
 
 BLOCKED_S = 0.1
@@ -36,9 +36,9 @@ FAULTS = (
 CLOSES_S = 30.0
 
 
-def work(shop: Shop8, folder: Path, *, rounds: int, pause_s: float, seed: int) -> WindowReport:
+def work(shop: SharedShop, folder: Path, *, rounds: int, pause_s: float, seed: int) -> WindowReport:
     """A window behind the first link for as long as each fault struck so many times."""
-    behind = Shop8(shop.kind, shop.where, shop.links[:1], shop.server)
+    behind = SharedShop(shop.kind, shop.where, shop.links[:1], shop.server)
     with ExitStack() as kept:
         nursery = kept.enter_context(Nursery(folder))
         run = kept.enter_context(
@@ -55,7 +55,7 @@ def work(shop: Shop8, folder: Path, *, rounds: int, pause_s: float, seed: int) -
     return WindowReport(**json.loads((folder / "window.json").read_text(encoding="utf-8")))
 
 
-def problems(shop: Shop8, report: WindowReport) -> Iterator[str]:
+def problems(shop: SharedShop, report: WindowReport) -> Iterator[str]:
     """What does not hold, a line each."""
     if report.own > BLOCKED_S:
         yield f"the window stood still for {1000 * report.own:.0f} ms"
@@ -85,7 +85,7 @@ def lines(report: WindowReport) -> Iterator[str]:
     yield f"          longest silence {report.silent:.1f} s; stops while opening {opening}, closing {closing}"
 
 
-def _begin(shop: Shop8, folder: Path, began: float) -> subprocess.Popen[bytes]:
+def _begin(shop: SharedShop, folder: Path, began: float) -> subprocess.Popen[bytes]:
     home = folder / "home"
     home.mkdir()
     places = {f"XDG_{each}_HOME": str(home / each.lower()) for each in ("DATA", "STATE", "CACHE", "CONFIG")}

@@ -32,6 +32,7 @@ from core.services.own_shop import price_books, shop_document
 from core.services.quoting import ShopSnapshot
 from core.services.records_door import Shop
 from core.store import current_prices, current_settings, history
+from core.store.shop_files import erased_orders
 from core.store.tables import EventRow
 from core.store.unit import Unit
 from tests.support.postgres import SERVER, by_files, database_url, named_server, tell
@@ -194,6 +195,8 @@ def empty_server() -> Iterator[str]:
         yield name
     finally:
         tell(server, f'DROP DATABASE "{name}" WITH (FORCE)')
+        # Clocks of tests stand still, so that orders of many shops were booked at one moment.
+        (erased_orders.beside(database_url(server, name)) / erased_orders.NAME).unlink(missing_ok=True)
 
 
 @pytest.fixture
@@ -212,6 +215,8 @@ def server_copy(template: str) -> Iterator[str]:
         yield database_url(server, name)
     finally:
         tell(server, f'DROP DATABASE "{name}" WITH (FORCE)')
+        # Clocks of tests stand still, so that orders of many shops were booked at one moment.
+        (erased_orders.beside(database_url(server, name)) / erased_orders.NAME).unlink(missing_ok=True)
 
 
 @pytest.fixture(scope="session")

@@ -27,8 +27,8 @@ from core.store.unit import Unit
 from tests.support.booked import Desk, command, inventory, line
 
 NAME, PHONE = "Quillona Zebedee", "(303) 555-0187"
-TOLD = ("Zebedee", "zebedee", "Quillona", "5550187", "555-0187", "ebede")
-"""What may not be found anywhere afterwards; the last as a search index would hold it."""
+TOLD = ("Zebedee", "zebedee", "Quillona", "5550187", "555-0187", "uillo")
+"""What may not be found anywhere afterwards; the last as a search index would hold it, and no digest."""
 
 
 def erase(shop: Shop, who: str, papers: Sequence[Path] = ()) -> Erased:

@@ -136,7 +136,7 @@ def _opened(path: Path, create: int) -> int | None:
     """The journal, held; None when it was put away meanwhile. Unavailable when another program holds it."""
     try:
         handle = os.open(place(path), os.O_RDWR | create, 0o600)
-    except FileNotFoundError:
+    except (FileNotFoundError, NotADirectoryError):
         return None
     except OSError as error:
         raise _unreadable(path) from error

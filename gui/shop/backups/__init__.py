@@ -2,6 +2,6 @@
 
 from __future__ import annotations
 
-from gui.shop.backups.backup_chapter import BackupChapter
+from gui.shop.backups.backups_chapter import BackupChapter
 
 CHAPTER = BackupChapter

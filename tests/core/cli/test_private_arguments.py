@@ -42,6 +42,7 @@ NOT_PERSONAL = {
     "repair": "a key of the catalogue",
     "last_number": "an order number",
     "path": "a key of the settings",
+    "backups": "a folder",
 }
 """Arguments that take any text and tell of no customer, by their name, each with its reason."""
 

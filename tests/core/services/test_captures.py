@@ -5,7 +5,6 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from sqlalchemy import text
 from sqlalchemy.exc import DBAPIError
 
 from core.model.deck_showing import NOTHING, Shown
@@ -18,6 +17,7 @@ from core.services import deck_queue, tapes
 from core.services.records_door import Shop
 from core.store import schema
 from core.store.unit import Unit
+from tests.support.behind import behind
 from tests.support.booked import Desk, line
 from tests.support.older import as_kept_before
 
@@ -110,7 +110,7 @@ def test_captures_are_never_changed(desk: Desk, deed: str) -> None:
     play(desk, desk.book(compact()).tapes[0], 80.0, EP)  # type: ignore[arg-type]
 
     def tamper(unit: Unit) -> None:
-        unit.session.execute(text(deed))
+        unit.session.execute(behind(deed))
 
     with pytest.raises(Exception, match="append-only") as refused:
         desk.shop.run(tamper)

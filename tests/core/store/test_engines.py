@@ -204,7 +204,7 @@ def test_another_kind_of_server_is_refused() -> None:
 
 def test_a_bug_is_not_dressed_up(desk: Desk) -> None:
     def ask_nonsense(unit: Unit) -> None:
-        unit.session.execute(text("SELECT colour FROM tapes"))
+        unit.session.execute(behind("SELECT colour FROM tapes"))
 
     with pytest.raises(failures.DBAPIError, match="colour"):
         desk.shop.ask(ask_nonsense)

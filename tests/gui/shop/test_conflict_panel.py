@@ -13,7 +13,7 @@ from core.services.records_door import Shop
 from core.store import current_settings
 from gui.settings.backup_page import BackupPage
 from gui.settings.people_page import PeoplePage
-from gui.shop.backups.backup_chapter import BackupSlip
+from gui.shop.backups.backups_chapter import BackupSlip
 from gui.shop.conflict_panel import ConflictPanel
 from gui.shop.own_shop_page import OwnShopPage
 from gui.shop.page_sheet import PageSheet

@@ -11,7 +11,8 @@ small_shells = { $repair }, small shells
 min_likely = { $low } to { $high } min, likely { $likely }
 # Where a figure comes from, and how much that is worth.
 between-bounds = middle of { $thin } to { $thick } µm: nobody publishes it, and thicker tape would not fit the reel
-by-neighbors = as in { $names }, the nearest listed ones
+by-neighbor = as in { $name }, the nearest one listed
+by-neighbors = as in { $one } and { $other }, the nearest ones listed
 length-by-rule = Length of { $first } to { $last }
 with-mark = { $source } ({ $mark })
 mark-standard = standard
