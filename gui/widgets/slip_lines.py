@@ -76,7 +76,7 @@ def sum_lines(
     lines.append(SlipLine("price", words, text.money_range(price.due, currency)))
     lines += [SlipLine("note", sentence) for sentence in _what_we_promise(quote, paid_minor)]
     if quote.tells_own_tapes:
-        lines.append(SlipLine("note", say("slip", "own_tapes", tapes=quote.own_tapes or 0)))
+        lines.append(SlipLine("note", say("paper", "quote-own_tapes", tapes=quote.own_tapes or 0)))
     if tells_choice and paid_minor is None:
         lines += [SlipLine("note", sentence) for sentence in _other_ways(quote)]
     return tuple(lines)

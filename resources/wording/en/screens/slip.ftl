@@ -9,12 +9,6 @@ price = Total
 total = With tax
 rounding = Rounding
 ceiling = We won't go over { $amount } without asking you.
-own_tapes =
-    { $tapes ->
-        [0] This range rests on no tapes of our own yet.
-        [one] This range rests on 1 tape of our own so far.
-       *[other] This range rests on { $tapes } tapes of our own so far.
-    }
 deposit = Deposit today { $amount }.
 paid = Deposit paid { $amount }, with thanks.
 ready_by = Ready by
