@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 import json
+import threading
 from dataclasses import replace
 from pathlib import Path
 
+import psycopg
 import pytest
 
 from core.cli import entry
 from core.model import serialization
-from core.model.errors import NotPermitted, Refused, WrongInput
+from core.model.errors import NotPermitted, Refused, Unavailable, WrongInput
 from core.model.own_shop.settings_records import Person
 from core.model.stations import Station
 from core.model.typed_draft import TypedBox
@@ -18,7 +20,7 @@ from core.services import drafts, jobs
 from core.services.own_shop import settings_versions
 from core.services.privacy import erasures, personal_files
 from core.services.privacy.emptied_records import Emptied
-from core.store import current_settings, history, row_digests, steps
+from core.store import current_settings, history, row_digests, scrubbing, steps
 from core.wording import record_heads
 from tests.support.behind import behind
 from tests.support.booked import Desk, command, events, line, opened
@@ -179,7 +181,7 @@ def test_papers_of_others_stay_and_half_written_ones_go(file_desk: Desk, tmp_pat
 @pytest.mark.postgres
 def test_what_a_server_keeps_to_plan_by_forgets_the_name(server_shop: str, tmp_path: Path) -> None:
     """PostgreSQL keeps values that are frequent in a column (https://www.postgresql.org/docs/current/
-    view-pg-stats.html); seen red without each of the three lines on it in
+    view-pg-stats.html); seen red without each of the lines on it in
     `scrubbing`."""
     with opened(server_shop, "postgres") as desk:
         job = a_year_ago(desk)
@@ -189,4 +191,26 @@ def test_what_a_server_keeps_to_plan_by_forgets_the_name(server_shop: str, tmp_p
             whole.execute(behind("ANALYZE"))
         assert "pg_statistic" in {name for name, _ in found(desk, tmp_path)}
         erase(desk.shop, job.number)
+        assert found(desk, tmp_path) == []
+
+
+@pytest.mark.postgres
+def test_what_a_server_keeps_for_an_older_reader_is_waited_for(
+    server_shop: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A removed row is kept while a view is older than its removal
+    (https://www.postgresql.org/docs/current/routine-vacuuming.html); seen red without the waiting."""
+    with opened(server_shop, "postgres") as desk, psycopg.connect(server_shop) as reader:
+        job = a_year_ago(desk)
+        reader.execute("SET TRANSACTION ISOLATION LEVEL REPEATABLE READ")
+        reader.execute("SELECT 1")
+        monkeypatch.setattr(scrubbing, "HELD_SECONDS", 0.2)
+        with pytest.raises(Unavailable, match="erase once more"):
+            erase(desk.shop, job.number)
+        assert found(desk, tmp_path) != []
+        monkeypatch.setattr(scrubbing, "HELD_SECONDS", 30.0)
+        ends = threading.Timer(0.5, reader.rollback)
+        ends.start()
+        erase(desk.shop, job.number)
+        ends.join()
         assert found(desk, tmp_path) == []
