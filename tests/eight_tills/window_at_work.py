@@ -19,7 +19,7 @@ from pathlib import Path
 from time import monotonic
 
 from PySide6.QtCore import QEvent, QObject, QTimer, Slot
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QMessageBox
 
 from core.model.job_records import Job
 from core.model.typed_draft import TypedBox, TypedRow
@@ -151,10 +151,18 @@ class Clerk(QObject):
         return False
 
     def _close(self) -> None:
+        """Close the window, and where it asks because something could not be kept, try once more."""
+        if not self._is_closing:
+            self._is_closing = True
+            self._window.installEventFilter(self)
+        question = self._window.findChild(QMessageBox, "closing")
+        if question is None:
+            self._window.close()
+        elif question.isVisible():
+            question.defaultButton().click()
+        if self._window.isVisible():
+            return
         self._act.stop()
-        self._is_closing = True
-        self._window.installEventFilter(self)
-        self._window.close()
         faulthandler.cancel_dump_traceback_later()
         self._heart.end()
         QApplication.exit()

@@ -14,7 +14,7 @@ from pathlib import Path
 from sqlalchemy import select
 
 from core.services.records_door import Shop
-from core.store.job_tables import CustomerRow, JobRow
+from core.store.job_tables import JobRow
 from core.store.unit import Unit
 from tests.eight_tills import till_faults
 from tests.eight_tills.till_nursery import ROOT, Nursery
@@ -51,7 +51,11 @@ def work(shop: SharedShop, folder: Path, *, rounds: int, pause_s: float, seed: i
             run.live_through(Phase("window", FAULTS, 1), pause_s)
         run.live_through(Phase("afterwards", (), 20), pause_s)
         run.end()
-        window.wait(CLOSES_S)
+        try:
+            window.wait(CLOSES_S)
+        except subprocess.TimeoutExpired:
+            last = (folder / "stacks.txt").read_text(encoding="utf-8").rsplit("Timeout", 1)[-1]
+            raise AssertionError(f"the window did not close; it was in\n{last}") from None
     return WindowReport(**json.loads((folder / "window.json").read_text(encoding="utf-8")))
 
 
@@ -95,5 +99,6 @@ def _begin(shop: SharedShop, folder: Path, began: float) -> subprocess.Popen[byt
 
 
 def _orders(unit: Unit) -> set[tuple[str, str]]:
-    asked = select(CustomerRow.name, JobRow.number).join(CustomerRow, CustomerRow.id == JobRow.customer_id)
-    return {(row.name, row.number) for row in unit.session.execute(asked)}
+    """For whom each order was booked: whose it is now somebody else may have changed since."""
+    booked = ((job.quote.inventory.customer, job.number) for job in unit.session.scalars(select(JobRow)))
+    return {(customer.name, number) for customer, number in booked if customer is not None}
