@@ -9,6 +9,7 @@ from core.model import numbers
 from core.model.errors import Refused, WrongInput
 from core.model.names import TapeCode
 from core.model.stations import Station
+from core.store import erased_customers
 from core.store.copy_tables import CopyRow
 from core.store.engines import SHOWN
 from core.store.job_tables import JobRow
@@ -28,8 +29,12 @@ def where(unit: Unit) -> str:
 
 
 def job_row(unit: Unit, number: str) -> JobRow:
-    """The job of a number as typed; WrongInput when it was mistyped or there is none."""
+    """The job of a number as typed; WrongInput when it was mistyped or there is none.
+
+    Refused to a step where the customer was erased.
+    """
     wanted = numbers.read_job_number(number)
+    _check_is_kept(unit, wanted)
     row = unit.session.scalars(_NUMBERED, {"wanted": wanted}).one_or_none()
     if row is None:
         raise WrongInput(say("records", "order_number"), wanted, say("records", "no_such_order"))
@@ -37,8 +42,9 @@ def job_row(unit: Unit, number: str) -> JobRow:
 
 
 def tape_row(unit: Unit, code: str) -> TapeRow:
-    """The tape of a code as scanned; WrongInput when it was mistyped or there is none."""
+    """The tape of a code as scanned; WrongInput when it was mistyped or there is none. Refused as `job_row`."""
     wanted = numbers.read_tape_code(code)
+    _check_is_kept(unit, wanted)
     row = unit.session.scalars(_CODED, {"wanted": wanted}).one_or_none()
     if row is None:
         raise _no_such_tape(wanted)
@@ -48,12 +54,19 @@ def tape_row(unit: Unit, code: str) -> TapeRow:
 def tape_of_order(unit: Unit, code: str) -> TapeRow:
     """As `tape_row`, with its order read whole: for a step that asks for `order_of` the tape as well."""
     wanted = numbers.read_tape_code(code)
+    _check_is_kept(unit, wanted)
     whole = unit.session.scalars(_OF_CODE, {"wanted": wanted}).one_or_none()
     if whole is None:
         raise _no_such_tape(wanted)
     row = next(each for each in whole.tapes if each.code == wanted)
     assert row.job is whole  # kept by its tape from here on, for as long as the tape is
     return row
+
+
+def _check_is_kept(unit: Unit, code: str) -> None:
+    """Before anything is written: what a server takes back stays in its files for a while."""
+    if unit.command:
+        erased_customers.check(unit, code[:6])
 
 
 def _no_such_tape(code: str) -> WrongInput:

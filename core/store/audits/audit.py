@@ -233,7 +233,8 @@ def _agreements(unit: Unit, told: _Told) -> Iterator[str]:
         if said != row_records.fingerprint(row) and (said is not None or (number, 1) in told.agreements):
             yield say("records", "audit_agreement_altered", number=number, n=row.number)
     for number, n in left:
-        yield say("records", "audit_agreement_altered", number=number, n=n)
+        if number not in told.erased:
+            yield say("records", "audit_agreement_altered", number=number, n=n)
 
 
 def _money(unit: Unit, told: _Told) -> Iterator[str]:

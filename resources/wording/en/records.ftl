@@ -168,6 +168,7 @@ unusable = { $where } can't be used: { $error }.
 file_busy = Another program is writing to { $where } and did not finish in time. Try again. What was saved before is safe.
 server_busy = Another till is writing to { $where } and did not finish in time. Try again. What was saved before is safe.
 still_read = Somebody still reads the records as they were before this, so the server keeps what was taken out. It is taken out all the same; erase once more when they have ended.
+order_erased = The customer of order { $number } was erased, so nothing more is entered for it. Nothing was changed.
 file_read_only = { $where } can only be read. Check the permissions of file and folder. What was saved before is safe.
 server_read_only = { $where } can only be read, not written. Check the server or the user's rights. What was saved before is safe.
 disk_full = The disk that holds { $where } is full. Make room, then try again. What was saved before is safe.

@@ -12,11 +12,14 @@ import pytest
 
 from core.cli import entry
 from core.model import serialization
+from core.model.agreement_records import Consent
 from core.model.errors import NotPermitted, Refused, Unavailable, WrongInput
+from core.model.inventory import CustomerDraft
 from core.model.own_shop.settings_records import Person
 from core.model.stations import Station
 from core.model.typed_draft import TypedBox
-from core.services import drafts, jobs
+from core.services import drafts, jobs, payments
+from core.services.agreement import agreements
 from core.services.own_shop import settings_versions
 from core.services.privacy import erasures, personal_files
 from core.services.privacy.emptied_records import Emptied
@@ -214,3 +217,20 @@ def test_what_a_server_keeps_for_an_older_reader_is_waited_for(
         erase(desk.shop, job.number)
         ends.join()
         assert found(desk, tmp_path) == []
+
+
+def test_nothing_is_entered_for_an_erased_order_any_more(desk: Desk, tmp_path: Path) -> None:
+    """A name would be back with an agreement, a correction or a note. Seen red without the check."""
+    kept = desk.book(line(), name="Ada Fenwick")
+    job = a_year_ago(desk)
+    erase(desk.shop, job.number)
+    for step, args, named in (
+        (agreements.agree, (job.number, "more", Consent(NAME)), {"ceiling_minor": 90_000}),
+        (jobs.correct_customer, (job.number, CustomerDraft(NAME)), {}),
+        (payments.refund, (job.number, 100), {"note": NAME}),
+    ):
+        with pytest.raises(Refused, match="erased"):
+            desk.shop.run(step, *args, **named)
+    assert found(desk, tmp_path) == []
+    assert desk.shop.verify() == ()
+    desk.shop.run(jobs.correct_customer, kept.number, CustomerDraft("Bo Fenwick"))
