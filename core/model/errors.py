@@ -36,6 +36,14 @@ class Refused(TapewrightError):
     exit_code = 3
 
 
+class StoredBefore(Refused):
+    """Under this command something else was stored before; ``answer`` is what it was answered."""
+
+    def __init__(self, sentence: str, answer: object) -> None:
+        super().__init__(sentence)
+        self.answer = answer
+
+
 class Unconfirmed(Refused):
     """Nobody confirmed what is hardly possible: the step is taken when it is sent again as ``sure``."""
 

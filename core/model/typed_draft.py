@@ -60,9 +60,11 @@ class TypedBox:
     """The number of the booked order that is changed."""
     version: int = 0
     """The version of its agreement that was opened."""
+    command: str = ""
+    """The id it is booked under, however often and wherever it is tried; nothing while it is empty."""
 
     @property
     def is_empty(self) -> bool:
         """Whether nothing at all was typed."""
         rows = tuple(row for row in self.rows if not row.is_empty)
-        return replace(self, rows=rows, told=()) == TypedBox(rows=())
+        return replace(self, rows=rows, told=(), command="") == TypedBox(rows=())

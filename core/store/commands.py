@@ -13,7 +13,7 @@ from typing import Any, Generic, TypeVar
 from sqlalchemy import bindparam, delete, select
 
 from core.model import serialization
-from core.model.errors import Refused, WrongInput
+from core.model.errors import Refused, StoredBefore, WrongInput
 from core.model.names import CommandId
 from core.store import current_settings, history, steps
 from core.store.columns import StoredTable, UtcMoment
@@ -101,7 +101,9 @@ def _keep(unit: Unit, request: Request, answer: object) -> None:
 def _first_answer(unit: Unit, request: Request, known: CommandRow) -> Any:
     kept = _kept(unit, known)
     if known.content != _digest(kept.salt, request):
-        raise Refused(_told(unit, known, "command_of_other_content"))
+        is_told = known.step == request.name and request.mark.again is None
+        answer = _answer(kept, request.kind) if is_told else None
+        raise StoredBefore(_told(unit, known, "command_of_other_content"), answer)
     if request.mark.again is not None:
         return request.mark.again(unit)
     return _answer(kept, request.kind)

@@ -42,7 +42,7 @@ def job_row(unit: Unit, number: str) -> JobRow:
 
 
 def tape_row(unit: Unit, code: str) -> TapeRow:
-    """The tape of a code as scanned; WrongInput when it was mistyped or there is none. Refused as `job_row`."""
+    """The tape of a code as scanned; WrongInput when mistyped or there is none. Refused as `job_row` is."""
     wanted = numbers.read_tape_code(code)
     _check_is_kept(unit, wanted)
     row = unit.session.scalars(_CODED, {"wanted": wanted}).one_or_none()

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, Signal, Slot
 
 from core.model.agreement_records import Consent
-from core.model.errors import TapewrightError
+from core.model.errors import StoredBefore, TapewrightError
 from core.model.inventory import Inventory
 from core.model.job_records import Job
 from core.model.quote_records import Quote
@@ -28,12 +28,15 @@ class Booking(QObject):
     """The `Job`, and the `TypedBox` it was made from."""
     failed = Signal(object)
     """A `TapewrightError`; nothing was stored."""
+    stored_before = Signal(object, object)
+    """The `Job` that an earlier try stored without an answer, and the `TypedBox`, which is another by now."""
 
     def __init__(self, desk: Desk, autosave: DraftAutosave, parent: QObject) -> None:
         super().__init__(parent)
         self._desk = desk
         self._autosave = autosave
         self._box: TypedBox | None = None
+        self._quote: Quote | None = None
         desk.work.broke.connect(self._abandon)
 
     @property
@@ -43,7 +46,7 @@ class Booking(QObject):
     def begin(self, box: TypedBox, snapshot: ShopSnapshot, inventory: Inventory, deposit_minor: int) -> None:
         """Book ``inventory``, which was read from ``box``, against the shop; `booked` or `failed` follows.
 
-        The same box pressed again after a failure is carried out once at most.
+        The same box pressed again after a failure is carried out once at most, also after a new start.
         """
         self._prepare(box)
         self._desk.work.compute_soon(
@@ -63,6 +66,7 @@ class Booking(QObject):
 
     def _store(self, deposit_minor: int, consent: Consent, quote: Quote) -> None:
         assert self._box is not None
+        self._quote = quote
         self._desk.work.run(
             drafts.book,
             self._autosave.key,
@@ -70,6 +74,7 @@ class Booking(QObject):
             deposit_minor=deposit_minor,
             consent=consent,
             told=self._box.told,
+            under=self._box.command,
             then=self._was_booked,
             otherwise=self._failed,
         )
@@ -79,8 +84,14 @@ class Booking(QObject):
         self.booked.emit(job, box)
 
     def _failed(self, failure: TapewrightError) -> None:
-        self._box = None
-        self.failed.emit(failure)
+        box, self._box = self._box, None
+        stored = failure.answer if isinstance(failure, StoredBefore) else None
+        if not isinstance(stored, Job) or self._quote is None:
+            self.failed.emit(failure)
+        elif stored.quote.inventory == self._quote.inventory:
+            self.booked.emit(stored, box)
+        else:
+            self.stored_before.emit(stored, box)
 
     @Slot()
     def _abandon(self) -> None:

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Signal, Slot
 
 from core.model.agreement_records import AgreedHow
-from core.model.errors import WrongInput
+from core.model.errors import Refused, WrongInput
 from core.model.inventory import Inventory
 from core.model.job_records import Job
 from core.model.typed_draft import TypedBox
@@ -123,14 +124,30 @@ class CounterBooking(QObject):
         """Show the job; an empty tray follows, unless something was typed while the box was booked."""
         self.signing.end()
         self._slip.show_job(job)
-        if self._draft.box is booked:
+        if _is_the_same(self._draft.box, booked):
             self._draft.begin(TypedBox())
             self._parts.table.put_cursor(0, 0)
+        elif self._draft.box.command == booked.command:
+            self._draft.become_another()
         self._parts.show_booked()
         self.booked.emit(job)
-        count = say("counter", "tapes_count", count=len(job.tapes))
-        self.said.emit(say("counter", "booked", number=job.number, tapes=count, name=job.customer.name))
+        self.said.emit(self._told(job))
         self._papers.write(job)
+
+    def _told(self, job: Job) -> str:
+        count = say("counter", "tapes_count", count=len(job.tapes))
+        return say("counter", "booked", number=job.number, tapes=count, name=job.customer.name)
+
+    @Slot(object, object)
+    def _was_stored_before(self, job: Job, typed: TypedBox) -> None:
+        """Show the order that is there; what was changed since stays, and is another box from now on."""
+        self.signing.end()
+        self._slip.show_job(job)
+        if self._draft.box.command == typed.command:
+            self._draft.become_another()
+        self.booked.emit(job)
+        self._papers.write(job)
+        self.failed.emit(Refused(say("counter", "stored_before", booked=self._told(job))))
 
     def _connect(self) -> None:
         bar = self._parts.booking_bar
@@ -145,6 +162,12 @@ class CounterBooking(QObject):
         self._papers.written.connect(bar.show_papers)
         self._papers.failed.connect(self.failed)
         self._booking.booked.connect(self._was_booked)
+        self._booking.stored_before.connect(self._was_stored_before)
         self._booking.failed.connect(self.failed)
         self._amending.failed.connect(self.failed)
         self._amending.said.connect(self.said)
+
+
+def _is_the_same(now: TypedBox, booked: TypedBox) -> bool:
+    """Whether nothing was typed while the box was booked; what was told is no typing."""
+    return replace(now, told=()) == replace(booked, told=())

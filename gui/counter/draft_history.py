@@ -108,6 +108,7 @@ class Draft(QObject):
     def put(self, box: TypedBox, words: str, run: str = "") -> None:
         """Replace the box. Steps with the same ``run`` in a row are undone together."""
         self._half_typed = None
+        box = _with_id(box)
         if box == self.box:
             self.changed.emit()
         elif (going_on := self._run_under_way(run)) is not None:
@@ -129,7 +130,11 @@ class Draft(QObject):
     def begin(self, box: TypedBox) -> None:
         """Begin with a restored box, or an empty one after booking: nothing to undo."""
         self.undo.clear()
-        self._show(box)
+        self._show(_with_id(box))
+
+    def become_another(self) -> None:
+        """What is on the counter is booked as a box of its own: nothing of it was booked before."""
+        self.begin(replace(self.box, command=""))
 
     def _show(self, box: TypedBox) -> None:
         self._half_typed = None
@@ -151,6 +156,15 @@ class _Step(QUndoCommand):
 
     def undo(self) -> None:
         self._draft._show(self._before)
+
+
+def _with_id(box: TypedBox) -> TypedBox:
+    """The box with the id it is booked under, which it keeps wherever it is kept and restored."""
+    if box.command or box.is_empty:
+        return box
+    from uuid import uuid4  # not before the first paint
+
+    return replace(box, command=uuid4().hex)
 
 
 def _with_cell(box: TypedBox, row: int, column: str, text: str) -> TypedBox:

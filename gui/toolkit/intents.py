@@ -33,10 +33,11 @@ class Intents:
         self._open: list[Intent] = []
 
     def begin(
-        self, step: Callable[..., Any], args: tuple[Any, ...], named: Mapping[str, Any]
+        self, step: Callable[..., Any], args: tuple[Any, ...], named: Mapping[str, Any], under: str = ""
     ) -> Intent | None:
         """The intent of this wish, or None when it is under way already.
 
+        What has an id of its own, ``under``, is one wish whatever is asked for by it: the shop compares.
         TypeError for a function that is not marked as a step.
         """
         from uuid import uuid4
@@ -48,12 +49,17 @@ class Intents:
         if under_way and under_way[-1].asked == asked:
             return None
         for each in self._open:
-            if not each.is_under_way and each.asked == asked:
-                each.is_under_way = True
-                return each
-        made = Intent(CommandId(uuid4().hex), asked)
+            if each.command == under if under else not each.is_under_way and each.asked == asked:
+                return self._again(each, asked)
+        made = Intent(CommandId(under or uuid4().hex), asked)
         self._open.append(made)
         return made
+
+    def _again(self, intent: Intent, asked: list[object]) -> Intent | None:
+        if intent.is_under_way:
+            return None
+        intent.asked, intent.is_under_way, intent.is_looked_up = asked, True, False
+        return intent
 
     def end(self, intent: Intent, failure: BaseException | None) -> None:
         """Whoever wanted it was answered with this; after a bug nobody knows either."""

@@ -39,6 +39,7 @@ class SentSteps(QObject):
         then: Callable[[Any], None] | None,
         otherwise: Callable[[TapewrightError], None] | None,
         changes: frozenset[str],
+        under: str = "",
     ) -> None:
         """Carry a step out under the id of its intent; pressed twice nobody hears the second time."""
         from core.services.sending import step_requests  # not before the first paint
@@ -46,7 +47,7 @@ class SentSteps(QObject):
         if step_requests.leaves_the_same(step):
             self._work.on_records(lambda shop: shop.run(step, *args, **named), then, otherwise, changes)
             return
-        intent = self._intents.begin(step, args, named)
+        intent = self._intents.begin(step, args, named, under)
         if intent is not None:
             self._work.on_records(
                 lambda shop: shop.once(intent.command, step, *args, **named),

@@ -112,10 +112,14 @@ class Work(QObject):
         then: Callable[[Any], None] | None = None,
         otherwise: Callable[[TapewrightError], None] | None = None,
         changes: frozenset[str] = frozenset({"jobs", "tapes"}),
+        under: str = "",
         **named: Any,
     ) -> None:
-        """Do one step in one transaction; afterwards `changed` carries ``changes``. See `SentSteps`."""
-        self.sent.send(step, args, named, then, otherwise, changes)
+        """Do one step in one transaction; afterwards `changed` carries ``changes``. See `SentSteps`.
+
+        ``under``: the id it goes by, where it has one before it is asked for.
+        """
+        self.sent.send(step, args, named, then, otherwise, changes, under)
 
     def on_records(
         self,

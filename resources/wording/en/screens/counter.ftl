@@ -51,6 +51,7 @@ key_2_does = Next row
 key_3 = Esc
 key_3_does = Leave the cell as it was
 booked = Order { $number } is booked: { $tapes } for { $name }. The claim slip, labels and quote are being written.
+stored_before = An earlier try was stored after all. { $booked } What stands here now isn't part of it: change that order, or press Book once more to book this as another box.
 papers = The papers for order { $number } are in { $folder }.
 papers_failed = Order { $number } is booked, but its papers could not be written: { $why } Print them again from Pickup.
 booked_head = Booked. Stick the labels on, hand over the slip.
