@@ -24,6 +24,8 @@ if TYPE_CHECKING:
 
     from core.model.names import CommandId
     from core.model.own_shop.access_records import Acting
+    from core.model.own_shop.settings_records import ShopSettings
+    from core.services.own_shop.shop_opening import ShopAtOpening
     from core.services.records_door import Shop
     from core.store.unit import Unit
 
@@ -49,8 +51,8 @@ class Invocation:
     """One subcommand with what was typed, the clock and the way to the shop."""
 
     asked: Namespace
-    prove: Callable[[Shop, Namespace], Acting]
-    """Finds out who acts in a shop (`core.cli.proving`)."""
+    prove: Callable[[Shop, Namespace, ShopSettings | None], Acting]
+    """Finds out who acts in a shop with these settings (`core.cli.proving`)."""
     notes: list[str] = field(default_factory=list)
     """What is said beside the answer, on standard error."""
     marks: set[str] = field(default_factory=set)
@@ -87,28 +89,26 @@ class Invocation:
 
     def open(self, *, create: bool = False) -> Shop:
         """The shop, opened; used in a ``with`` statement. What is said from here on is in its language."""
+        from core.services.own_shop import shop_opening
         from core.services.records_door import Shop
-        from core.store import current_settings
 
-        where = self.where
-        shop = Shop.open(where, clock=self.clock, who=self.asked.who, create=create)
+        shop, found = Shop.open(self.where, clock=self.clock, who=self.asked.who, create=create), None
         try:
-            self.acting.append(self.prove(shop, self.asked))
+            with suppress(TapewrightError):  # damaged records: `verify` tells what is wrong with them
+                found = shop.ask(shop_opening.read)
+            self.acting.append(self.prove(shop, self.asked, None if found is None else found.settings))
         except TapewrightError:
             shop.close()
             raise
-        with suppress(TapewrightError):  # damaged records: `verify` tells what is wrong with them
-            self._note_clock(shop)
-            front = shop.ask(current_settings.read).front
-            messages.use(front.language, own=own_words.of(front.language, front.words))
-            self.marks.update(("practice",) if front.practice else ())
+        if found is not None:
+            self._take_over(found)
         return shop
 
-    def _note_clock(self, shop: Shop) -> None:
-        from core.services.own_shop import clock_check
-
-        said = shop.ask(clock_check.sentence)
-        self.notes.extend([said] if said and said not in self.notes else [])
+    def _take_over(self, found: ShopAtOpening) -> None:
+        self.notes.extend([found.clock] if found.clock and found.clock not in self.notes else [])
+        front = found.settings.front
+        messages.use(front.language, own=own_words.of(front.language, front.words))
+        self.marks.update(("practice",) if front.practice else ())
 
     def new_pin(self, name: str) -> str:
         """The PIN somebody is to have: from TAPEWRIGHT_NEW_PIN, else asked for."""

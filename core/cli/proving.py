@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 
 from core.cli import terminal_text
 from core.model import regular_files
-from core.model.errors import Refused, TapewrightError, Unavailable, WrongInput
+from core.model.errors import Refused, Unavailable, WrongInput
 from core.model.own_shop.access_records import NOBODY, Acting, Proof, SystemUser
 from core.wording.messages import say
 
@@ -25,17 +25,14 @@ MOST_BYTES = 4096
 """Of a file with a token; a token has some fifty."""
 
 
-def prove(shop: Shop, asked: Namespace) -> Acting:
+def prove(shop: Shop, asked: Namespace, settings: ShopSettings | None) -> Acting:
     """Finds out who acts, and has the shop act for them; it writes nothing for a name that is not proven.
 
     Refused for the name of a person who can be proven and is not, for a token that is none, and where the
-    shop shows nothing without proof. Damaged records prove nobody: `verify` tells what is wrong with them.
+    shop shows nothing without proof. Without ``settings`` (damaged records) nobody is proven: `verify` tells
+    what is wrong with them.
     """
-    from core.store import current_settings
-
-    try:
-        settings = shop.ask(current_settings.read)
-    except TapewrightError:
+    if settings is None:
         return Acting(asked.who, Proof.UNASKED)
     acting = _acting(shop, settings, asked)
     shop.who = acting.name

@@ -70,6 +70,7 @@ def add_keeping(add: Subcommands) -> None:
     one = add("restore", say("cli", "put_copy_back_shop"))
     one.add_argument("file", metavar="FILE")
     one.add_argument("--replace", action="store_true", help=say("cli", "restore_replace"))
+    one.add_argument("--another-shop", action="store_true", help=say("cli", "restore_another_shop"))
     one.add_argument("--last-number", metavar="NUMBER", type=text, help=say("cli", "restore_last_number"))
     _add_key(one)
     one = add("rehearse-restore", say("cli", "rehearse_restore"))

@@ -80,10 +80,8 @@ def price_of(
 
 
 def _drawn(tapes: Sequence[QuotedTape], book: PriceBook, habits: ShopHabits) -> MoneyRange | None:
-    """As `drawn_box.copying`, from the numbers its quote was drawn from; None where nothing is open."""
+    """As `drawn_box.copying`, from the numbers its quote was drawn from."""
     played = [tape for tape in tapes if disposition_rules.is_played(tape, book.dispositions)]
-    if sum(tape.minutes.low < tape.minutes.high for tape in played) < 2:
-        return None
     return drawn_box.copying([_lot(tape, habits) for tape in played], book, box_scenarios.of(habits))
 
 

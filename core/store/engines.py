@@ -21,6 +21,7 @@ from sqlalchemy.pool import ConnectionPoolEntry
 
 from core.model import regular_files
 from core.model.errors import Unavailable, WrongInput
+from core.store import write_turns
 from core.store.changes import ChangeLog
 from core.store.sharing import shop_names, shop_scope
 from core.store.sharing.shop_default import MAIN
@@ -37,7 +38,6 @@ CONNECT_SECONDS = 5
 IDLE_SECONDS = 30
 """After so long without a word in the middle of a step the server takes it back: a till that was cut off must
 not keep the others from writing. Within a step nothing is worked out that takes nearly as long."""
-
 _FILE_BEFORE = "file_before"
 SHOWN = "shown"
 """The option of a server's engines with the address as it may be shown."""
@@ -133,7 +133,7 @@ def _file_engine(path: Path, module: Any, pragma: str, begin: str, *, connection
 
     event.listen(engine, "do_connect", note)
     event.listen(engine, "connect", prepare)
-    event.listen(engine, "begin", lambda connection: connection.exec_driver_sql(begin))
+    event.listen(engine, "begin", write_turns.beginning(begin, BUSY_SECONDS))
     return engine
 
 
@@ -160,8 +160,7 @@ def _open_server(address: str) -> Database:
     )
 
     def wait_for_turn(connection: Connection) -> None:
-        key = shop_names.lock_key(WRITERS_LOCK, shop)
-        connection.exec_driver_sql(f"SELECT pg_advisory_xact_lock({key})")
+        connection.exec_driver_sql(f"SELECT pg_advisory_xact_lock({shop_names.lock_key(WRITERS_LOCK, shop)})")
 
     event.listen(writing, "begin", wait_for_turn)
     return Database(_shown(url, shop), None, writing, reading, patience, shop)

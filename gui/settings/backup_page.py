@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import Path
 from typing import Any, ClassVar
@@ -82,6 +83,15 @@ class BackupPage(SettingsPage):
         except WrongInput as wrong:
             raise self._at_its_field(wrong) from None
         return draft
+
+    def typed(self) -> dict[str, str]:
+        """The text of each field; a new key that nobody saved yet is none."""
+        found = {key: field.text() for key, field in self._fields.items()}
+        return found if self.shown_key.isHidden() else found | {"lock": self._kept_lock}
+
+    def put_back(self, typed: Mapping[str, str]) -> None:
+        for key, text in typed.items():
+            self._fields[key].setText(text)
 
     def hideEvent(self, event: QHideEvent) -> None:
         """Whoever leaves the page without saving locks nothing: nobody may have the new key."""

@@ -52,6 +52,14 @@ class SettingsPage(QWidget):
         """As `settings`, for the tables of the price book in force; only the prices page changes them."""
         return before
 
+    def typed(self) -> object:
+        """What stands on the page, also where it does not fit; `put_back` shows it again."""
+        raise NotImplementedError
+
+    def put_back(self, typed: Any) -> None:
+        """Show again what stood on the page, in place of the settings shown last."""
+        raise NotImplementedError
+
     def point_out(self, wrong: WrongInput) -> None:
         """Put the keyboard into the field that a sentence of the records is about, where there is one."""
 

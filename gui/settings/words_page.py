@@ -70,6 +70,15 @@ class WordsPage(FieldsPage):
                 self._check(place, text)
         return draft
 
+    def typed(self) -> tuple[dict[str, str], str]:
+        return dict(self.own), self.cautions.toPlainText()
+
+    def put_back(self, typed: tuple[Mapping[str, str], str]) -> None:
+        self.own = dict(typed[0])
+        self.cautions.setPlainText(typed[1])
+        self._list()
+        self._show(self.found.current)
+
     def focus_first(self) -> None:
         self.search.setFocus()
 

@@ -1,12 +1,17 @@
-"""Another counter changed the settings meanwhile: who changed what, and which of two versions shall stand."""
+"""Another counter changed settings or prices meanwhile: who changed what, and which version shall stand."""
 
 from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from datetime import datetime
+from typing import Protocol
 
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QButtonGroup, QGridLayout, QPushButton, QRadioButton, QVBoxLayout, QWidget
 
 from core.model.errors import WrongInput
-from core.services.own_shop.settings_conflicts import Path, SettingsClash, SettingsConflict
+from core.services.own_shop.merged_documents import Path
+from core.services.own_shop.settings_conflicts import SettingsClash
 from gui.toolkit import theme
 from gui.toolkit.text import moment, say
 from gui.widgets.button_row import ButtonRow
@@ -15,18 +20,34 @@ from gui.widgets.layouts import PaperFrame, empty, rule, words
 _YOURS = 1
 
 
+class VersionConflict(Protocol):
+    """What was typed over an older version than the one in force now."""
+
+    @property
+    def subject(self) -> str: ...
+    @property
+    def by(self) -> str: ...
+    @property
+    def changes(self) -> Sequence[tuple[datetime, str, str]]: ...
+    @property
+    def clashes(self) -> Sequence[SettingsClash]: ...
+    @property
+    def timezone(self) -> str: ...
+    def settled(self, yours: Mapping[Path, bool]) -> object: ...
+
+
 class ConflictPanel(PaperFrame):
     """Of what both changed, one version is picked field by field; what was typed stays until then."""
 
     settled = Signal(object)
-    """The `ShopSettings` with what was picked."""
+    """The `ShopSettings`, or the price book, with what was picked."""
     left = Signal()
     """Somebody would rather go on typing."""
     refused = Signal(object)
 
     def __init__(self) -> None:
         super().__init__("settings-conflict")
-        self._conflict: SettingsConflict | None = None
+        self._conflict: VersionConflict | None = None
         self.choices: dict[Path, QButtonGroup] = {}
         self.save = QPushButton(say("access", "conflict-save"))
         self.save.setObjectName("conflict-save")
@@ -41,16 +62,17 @@ class ConflictPanel(PaperFrame):
         self.leave.clicked.connect(self._leave)
         self.hide()
 
-    def show_conflict(self, conflict: SettingsConflict) -> None:
+    def show_conflict(self, conflict: VersionConflict) -> None:
         """Tell what was changed and offer both versions of each clash; nothing is picked beforehand."""
         self._conflict, self.choices = conflict, {}
         empty(self._told)
-        self._told.addWidget(words(say("access", "conflict-heading"), "heading"))
+        self._told.addWidget(words(say("access", f"conflict-heading-{conflict.subject}"), "heading"))
         for at, by, what in conflict.changes:
             told = say("settings", "history-line", at=moment(at, conflict.timezone), by=by, words=what)
             self._told.addWidget(words(told))
         self._told.addWidget(rule())
-        self._told.addWidget(words(say("access", "conflict-lead", n=len(conflict.clashes))))
+        lead = say("access", f"conflict-lead-{conflict.subject}", n=len(conflict.clashes))
+        self._told.addWidget(words(lead))
         for clash in conflict.clashes:
             self._told.addWidget(self._pair(clash, conflict.by))
         self._look()
@@ -68,11 +90,11 @@ class ConflictPanel(PaperFrame):
         assert self._conflict is not None
         picked = {path: group.checkedId() == _YOURS for path, group in self.choices.items()}
         try:
-            settings = self._conflict.settled(picked)
+            joined = self._conflict.settled(picked)
         except WrongInput as wrong:
             self.refused.emit(wrong)
             return
-        self.settled.emit(settings)
+        self.settled.emit(joined)
 
     @Slot()
     def _leave(self) -> None:

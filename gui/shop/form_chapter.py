@@ -1,8 +1,7 @@
-"""A chapter that is one page of the settings with its buttons: to save what is typed, and to undo."""
+"""A chapter that is one page of the settings with its buttons; what is typed outlives the page."""
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from functools import partial
 from typing import Any, ClassVar, Generic, TypeVar
 
@@ -50,25 +49,49 @@ class FormChapter(Chapter, Generic[S]):
         super().__init__(desk, parent)
         self._slip: S | None = None
         self._view: SettingsView | None = None
+        """The settings over which is typed."""
+        self._clean: object = None
+        """The page as the records filled it in; None until then."""
+        self._kept: tuple[SettingsView, object] | None = None
+        """What was typed and is not saved, with the settings over which that was begun."""
         self._conflict: SettingsConflict | None = None
 
     def close(self) -> None:
+        self._keep_typed()
         self._slip = None
 
     def _fill_in(self, slip: S) -> S:
         """A new slip, filled in as soon as the records answer."""
-        self._slip = slip
+        self._slip, self._clean = slip, None
         slip.save.clicked.connect(self._save)
         slip.undo.clicked.connect(self._undo)
         slip.conflict.settled.connect(self._settle)
         slip.conflict.refused.connect(self.refused)
+        slip.conflict.left.connect(self._leave_conflict)
         self.desk.work.ask(shop_document.view, then=self._show)
         return slip
 
     def _show(self, view: SettingsView) -> None:
-        self._view = view
-        if self._slip is not None:
-            self._slip.page.show_settings(view)
+        if self._slip is None:
+            return
+        self._keep_typed()
+        self._slip.page.show_settings(view)
+        self._view, self._clean = view, self._slip.page.typed()
+        if self._kept is not None:
+            self._view, typed = self._kept
+            self._slip.page.put_back(typed)
+        if self._conflict is not None:
+            self._slip.conflict.show_conflict(self._conflict)
+
+    def _keep_typed(self) -> None:
+        if self._slip is not None and self._view is not None and self._clean is not None:
+            typed = self._slip.page.typed()
+            self._kept = (self._view, typed) if typed != self._clean else None
+
+    def _forget_typed(self, said: str, stood: object, _: object) -> None:
+        """It is in force, or was given up; what was typed since ``stood`` on the page is not."""
+        self._kept, self._clean, self._conflict = None, stood, None
+        self.said.emit(said)
 
     def _typed(self) -> ShopSettings | None:
         """The settings as typed; None, after telling why, for what does not fit."""
@@ -93,7 +116,7 @@ class FormChapter(Chapter, Generic[S]):
         self.desk.work.run(
             step,
             wanted,
-            then=partial(self._was_changed, say("settings", self.saved)),
+            then=partial(self._forget_typed, say("settings", self.saved), self._slip.page.typed()),
             otherwise=partial(self._was_refused, wanted, based_on),
             changes=frozenset({"shop"}),
         )
@@ -117,8 +140,15 @@ class FormChapter(Chapter, Generic[S]):
             self._put_in_force(settings, self._conflict.number)
 
     @Slot()
-    def _undo(self) -> None:
-        self._change_settings(settings_versions.undo)
+    def _leave_conflict(self) -> None:
+        self._conflict = None
 
-    def _change_settings(self, step: Callable[..., ShopSettings], *args: object) -> None:
-        self.change(step, *args, said=say("settings", self.saved), changes=frozenset({"shop"}))
+    @Slot()
+    def _undo(self) -> None:
+        assert self._slip is not None
+        self.desk.work.run(
+            settings_versions.undo,
+            then=partial(self._forget_typed, say("settings", self.saved), self._slip.page.typed()),
+            otherwise=self.show_failure,
+            changes=frozenset({"shop"}),
+        )

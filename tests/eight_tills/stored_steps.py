@@ -12,7 +12,7 @@ from sqlalchemy import column, select, table
 from core.store import history, row_digests
 from core.store.columns import StoredTable
 from core.store.sharing.shop_scope import narrowed
-from core.store.tables import EventRow
+from core.store.tables import ErasureRow, EventRow
 from core.store.unit import Unit
 
 Rows = Mapping[str, Mapping[str, str | None]]
@@ -27,18 +27,39 @@ class StoredSteps:
 
     @property
     def commands(self) -> Counter[str]:
-        """How often each command was stored."""
-        return Counter(key for rows in self.transactions for key in rows.get("commands", ()))
+        """How often each command was stored; an erasure empties those before it and stores its own."""
+        found: Counter[str] = Counter()
+        for rows in self.transactions:
+            stored = rows.get("commands", {}).keys()
+            found.update(stored - found.keys() if is_erasure(rows) else stored)
+        return found
 
     def by_command(self) -> dict[str, Rows]:
-        return {key: rows for rows in self.transactions for key in rows.get("commands", ())}
+        found: dict[str, Rows] = {}
+        for rows in self.transactions:
+            stored = rows.get("commands", {}).keys()
+            found |= dict.fromkeys(stored - found.keys() if is_erasure(rows) else stored, rows)
+        return found
 
 
 def read(unit: Unit) -> StoredSteps:
-    """Reads the lines of rows of the whole history."""
+    """Reads the lines of rows of the whole history; what is too long for one line goes on in the next."""
     asked = select(EventRow.payload).where(EventRow.kind == row_digests.KIND).order_by(EventRow.seq)
-    told = (history.payload_of(each).get("rows", {}) for each in unit.session.scalars(asked))
-    return StoredSteps(tuple(told))
+    found: list[dict[str, dict[str, str | None]]] = []
+    goes_on = False
+    for payload in unit.session.scalars(asked):
+        told = history.payload_of(payload).get("rows", {})
+        if not goes_on:
+            found.append({})
+        for name, keys in told.items():
+            found[-1].setdefault(name, {}).update(keys)
+        goes_on = sum(map(len, told.values())) == row_digests.AT_ONCE
+    return StoredSteps(tuple(found))
+
+
+def is_erasure(rows: Rows) -> bool:
+    """Whether a transaction emptied rows of a person, which are not counted as written anew."""
+    return ErasureRow.__tablename__ in rows
 
 
 def overwritten(unit: Unit, stored: StoredSteps) -> Iterator[str]:
@@ -50,6 +71,8 @@ def overwritten(unit: Unit, stored: StoredSteps) -> Iterator[str]:
             for key, digest in keys.items():
                 if digest is None:  # it is gone; one that bears its number later is another
                     changes[name, key].clear()
+                elif is_erasure(rows) and changes[name, key]:
+                    changes[name, key][-1] = digest
                 elif changes[name, key][-1:] != [digest]:
                     changes[name, key].append(digest)
     for name, key, version in _versions(unit):

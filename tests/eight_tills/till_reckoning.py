@@ -134,7 +134,8 @@ def _customers(unit: Unit) -> Iterator[str]:
     }
     last: dict[int, Any] = {}
     asked = select(EventRow.seq, EventRow.job, EventRow.payload).where(EventRow.kind == "customer-corrected")
-    for row in unit.session.execute(asked.order_by(EventRow.seq)):
+    told = asked.where(EventRow.salt.is_not(None))  # not of those who were erased
+    for row in unit.session.execute(told.order_by(EventRow.seq)):
         said, customer = history.payload_of(row.payload), owner[row.job]
         if last.get(customer, said["before"]) != said["before"]:
             yield f"line {row.seq} of the history corrects a customer as {last[customer]} never was"

@@ -15,7 +15,8 @@ from types import FrameType
 
 from tests.fuzzed_readers import fault_found, fed_commands, input_files, shop_readers
 from tests.fuzzed_readers.fault_found import FaultFound
-from tests.fuzzed_readers.reader_list import READERS, Reader
+from tests.fuzzed_readers.reader_list import ON_A_SERVER, READERS, Reader
+from tests.fuzzed_readers.throwaway_server import ThrowawayServerShop
 from tests.fuzzed_readers.throwaway_shop import ThrowawayShop, at_home
 
 LIMIT_S = 30.0
@@ -53,9 +54,10 @@ class Tally:
 class Trough:
     """Where readers are fed: one throwaway shop, and the good files beside it."""
 
-    def __init__(self, folder: Path) -> None:
+    def __init__(self, folder: Path, server: str | None = None) -> None:
+        """``server``: where the shop is to lie, if not in a file."""
         self.folder = folder
-        self.shop = ThrowawayShop(folder)
+        self.shop = ThrowawayShop(folder) if server is None else ThrowawayServerShop(folder, server)
         self.files: dict[str, bytes] = {}
 
     def fill(self) -> None:
@@ -84,22 +86,23 @@ class Trough:
 
 
 @contextmanager
-def filled(folder: Path) -> Iterator[Trough]:
+def filled(folder: Path, server: str | None = None) -> Iterator[Trough]:
     """A trough with the user's home in it, for as long as this lasts."""
-    trough = Trough(folder)
+    trough = Trough(folder, server)
     with at_home(folder), fed_commands.seen_through():
         try:
             trough.fill()
             yield trough
         finally:
             shop_readers.let_go(trough.shop)
-            trough.shop.let_go()
+            trough.shop.end()
     shutil.rmtree(folder / "place", ignore_errors=True)
 
 
-def chosen(only: str | None) -> tuple[Reader, ...]:
-    """The readers of a name, or all."""
-    return tuple(each for each in READERS if only in (None, each.name))
+def chosen(only: str | None, *, on_a_server: bool = False) -> tuple[Reader, ...]:
+    """The readers of a name, or all; on a server only those of the records."""
+    readers = ON_A_SERVER if on_a_server else READERS
+    return tuple(each for each in readers if only in (None, each.name))
 
 
 def share(reader: Reader, count: int) -> int:

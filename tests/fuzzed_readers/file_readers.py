@@ -14,7 +14,7 @@ from core.services.own_shop import front_entries
 from core.store.shop_files import erased_orders, restore_journal
 from gui.counter.local_draft import LocalDraft
 from gui.settings import logo_field
-from gui.shop import price_chapter
+from gui.shop.prices import price_files
 from gui.toolkit import counter_place
 from tests.fuzzed_readers import hostile_files, input_files, spoiled_bytes
 from tests.fuzzed_readers.fault_found import FaultFound
@@ -53,7 +53,7 @@ def recording(shop: ThrowawayShop, files: Files, dice: Random) -> object:
 
 def price_file(shop: ThrowawayShop, files: Files, dice: Random) -> object:
     """As the window reads it; the command line's way is among the command lines."""
-    return price_chapter._content(_odd_file("prices.csv", files, dice, 0.3))
+    return price_files.content(_odd_file("prices.csv", files, dice, 0.3))
 
 
 def copied_shop(shop: ThrowawayShop, files: Files, dice: Random) -> object:

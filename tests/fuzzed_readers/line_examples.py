@@ -152,7 +152,10 @@ EXAMPLES: dict[str, tuple[str, ...]] = {
     ),
     "queue": ("queue", "queue --take-back --command c-43", "queue --keep --command c-44"),
     "backup": ("backup copies", "backup copies --check --key key.txt", "backup copies --check"),
-    "restore": ("restore copy.sqlite --last-number 000018 --replace", "restore copy.age --key key.txt"),
+    "restore": (
+        "restore copy.sqlite --last-number 000018 --replace --another-shop",
+        "restore copy.age --key key.txt",
+    ),
     "rehearse-restore": ("rehearse-restore copy.dump", "rehearse-restore copy.age --key key.txt"),
     "backup-key": ("backup-key --paper papers --command c-45",),
     "move-shop": ("move-shop shop.sqlite other.sqlite",),

@@ -93,7 +93,7 @@ READERS = (
         file_readers.recording,
         *("core.capture.decoding", "core.capture.checksums", "core.capture.examining"),
     ),
-    _file("prices in the window", 1_500, file_readers.price_file, "gui.shop.price_chapter"),
+    _file("prices in the window", 1_500, file_readers.price_file, "gui.shop.prices.price_files"),
     _file(
         "copy of a shop",
         200,
@@ -160,6 +160,10 @@ READERS = (
         ),
     ),
 )
+
+_OF_RECORDS = ("command line", "setting", "slow command line", "search line")
+ON_A_SERVER = tuple(reader for reader in READERS if reader.name in _OF_RECORDS)
+"""Those that read the records, and what is typed at them, on any kind of database."""
 
 OF_THE_PROGRAM = {
     "core.catalogue.amounts": "a file of the program",

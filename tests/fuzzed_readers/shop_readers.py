@@ -86,7 +86,7 @@ def typed_setting(shop: ThrowawayShop, files: Files, dice: Random) -> str:
     if words[1] != "show" and dice.random() < 0.7:
         words.append("--dry-run")
     words = [hostile_texts.harmless(word, ()) for word in words]
-    return fed_commands.fed(shop, CommandLine((*words, "--shop", SHOP, "--now", typed_lines.NOW), {}))
+    return fed_commands.fed(shop, CommandLine((*words, "--shop", shop.where, "--now", typed_lines.NOW), {}))
 
 
 def _settings(shop: ThrowawayShop) -> list[tuple[str, str]]:

@@ -58,17 +58,29 @@ class ThrowawayShop:
     def make(self, inputs: Mapping[str, bytes]) -> None:
         """Lives through everything once; ``inputs`` are the files that lie beside the shop."""
         self._base.mkdir()
-        set_up(self._base / SHOP)
-        with opened(str(self._base / SHOP), "sqlite") as desk:
-            self.names = lived(desk)
+        self._live()
         for name, data in inputs.items():
             (self._base / name).write_bytes(data)
         (self._base / "home").mkdir()
 
+    def _live(self) -> None:
+        set_up(self._base / SHOP)
+        with opened(str(self._base / SHOP), "sqlite") as desk:
+            self.names = lived(desk)
+
     @property
-    def untouched(self) -> Path:
-        """The shop as it was made, of which `renew` takes a copy."""
-        return self._base / SHOP
+    def where(self) -> str:
+        """The shop as it is typed in its folder."""
+        return SHOP
+
+    @property
+    def untouched(self) -> str:
+        """The shop as it was made; nothing is written there."""
+        return str(self._base / SHOP)
+
+    def end(self) -> None:
+        """Nothing of it is needed any more."""
+        self.let_go()
 
     def renew(self) -> None:
         """Everything as it was made."""
@@ -76,7 +88,7 @@ class ThrowawayShop:
         shutil.rmtree(self.place, ignore_errors=True)
         shutil.copytree(self._base, self.place)
         os.chdir(self.place)
-        self._watching = sqlite_module().connect(str(self.place / SHOP), isolation_level=None)
+        self._watching = self._watched()
 
     def let_go(self) -> None:
         if self._watching is not None:
@@ -85,8 +97,15 @@ class ThrowawayShop:
 
     def standing(self) -> Standing:
         """What there is now."""
-        version = self._watching.execute("PRAGMA data_version").fetchone()[0]
-        return Standing(version, frozenset(_listed(self.place, self.place)))
+        return Standing(self._version(), frozenset(_listed(self.place, self.place)))
+
+    def _watched(self) -> Any:
+        """A connection that notices what others store."""
+        return sqlite_module().connect(str(self.place / SHOP), isolation_level=None)
+
+    def _version(self) -> int:
+        """Another number after each transaction that stored something."""
+        return int(self._watching.execute("PRAGMA data_version").fetchone()[0])
 
 
 def _listed(folder: Path, root: Path) -> Iterator[tuple[str, int, int, int]]:

@@ -82,18 +82,18 @@ def _choices(parser: argparse.ArgumentParser) -> Mapping[str, argparse.ArgumentP
     return {}
 
 
-def good(example: str, names: Mapping[str, str]) -> tuple[str, ...]:
-    """A good line at the throwaway shop and its clock."""
+def good(example: str, names: Mapping[str, str], where: str = SHOP) -> tuple[str, ...]:
+    """A good line at the throwaway shop (``where``) and its clock."""
     words = [
         word.format_map(names) if "value" not in word and "plays" not in word else word
         for word in shlex.split(example)
     ]
-    return (*words, "--shop", SHOP, "--now", NOW)
+    return (*words, "--shop", where, "--now", NOW)
 
 
 def spoiled(subcommand: str, shop: ThrowawayShop, files: Mapping[str, bytes], dice: Random) -> CommandLine:
     """A line of ``subcommand`` with one to three faults; what it reads lies in the working folder already."""
-    words = list(good(dice.choice(EXAMPLES[subcommand]), shop.names))
+    words = list(good(dice.choice(EXAMPLES[subcommand]), shop.names, shop.where))
     if dice.random() < 0.5:
         words.append("--json")
     environment: dict[str, str] = {}
@@ -110,7 +110,7 @@ def spoiled(subcommand: str, shop: ThrowawayShop, files: Mapping[str, bytes], di
             environment[dice.choice(PINS)] = _for_environment(hostile_texts.any_text(dice))
         else:
             _spoil_shop(words, dice)
-    known = (*files, *URLS, *EXAMPLES[subcommand], "/".join(()))
+    known = (*files, *URLS, *EXAMPLES[subcommand], shop.where, "/".join(()))
     return CommandLine(
         tuple(hostile_texts.harmless(word, known) for word in words), environment, standard_input
     )

@@ -59,6 +59,7 @@ def restore(call: Invocation) -> Reply:
         now=call.clock(),
         who=_who_restores(call, key),
         replace=asked.replace,
+        another=asked.another_shop,
         last_given=last,
         key=key,
     )
@@ -77,6 +78,7 @@ def _who_restores(call: Invocation, key: str) -> str:
     from core.services import backup
     from core.services.records_door import Shop
     from core.services.restoring import shop_there
+    from core.store import current_settings
     from core.store.engines import open_database
 
     open_database(call.where).close()  # a place that is none is complained of first
@@ -90,7 +92,7 @@ def _who_restores(call: Invocation, key: str) -> str:
         sound = Path(scratch) / "shop.sqlite"
         backup.make_ready(file, sound, call.clock(), key)
         with Shop.open(sound, clock=call.clock, who=call.asked.who, create=False) as shop:
-            return proving.prove(shop, call.asked).name
+            return proving.prove(shop, call.asked, shop.ask(current_settings.read)).name
 
 
 def rehearse_restore(call: Invocation) -> Reply:

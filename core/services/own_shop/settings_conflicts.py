@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
@@ -12,12 +12,10 @@ from core.model.own_shop import settings_differences
 from core.model.own_shop.settings_differences import Difference
 from core.model.own_shop.settings_records import ShopSettings
 from core.services.own_shop import setting_names, settings_changes, settings_versions, shop_settings
+from core.services.own_shop.merged_documents import Path, merged
 from core.store import current_settings
 from core.store.unit import Unit
 from core.wording.messages import say
-
-Path = tuple[str, ...]
-_KEYED_BY = "name"
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +43,11 @@ class SettingsConflict:
     theirs: ShopSettings
     yours: ShopSettings
 
+    @property
+    def subject(self) -> str:
+        """What both changed, as a key of the wording."""
+        return "settings"
+
     def told(self) -> Conflict:
         """That nothing of yours is saved yet, and because of whom."""
         return Conflict(say("access", "conflict-told", who=self.by))
@@ -59,8 +62,8 @@ class SettingsConflict:
             return mine if yours[path] else theirs
 
         docs = [shop_settings.document(each) for each in (self.base, self.theirs, self.yours)]
-        merged = _merged((), docs[0], docs[1], docs[2], choose)
-        return shop_settings.of_document(merged, say("settings", "the-settings"))
+        both = merged((), docs[0], docs[1], docs[2], choose)
+        return shop_settings.of_document(both, say("settings", "the-settings"))
 
 
 def read(unit: Unit, yours: ShopSettings, based_on: int) -> SettingsConflict:
@@ -90,7 +93,7 @@ def _clashes(base: ShopSettings, theirs: ShopSettings, yours: ShopSettings) -> t
         return one
 
     docs = [shop_settings.document(each) for each in (base, theirs, yours)]
-    _merged((), docs[0], docs[1], docs[2], note)
+    merged((), docs[0], docs[1], docs[2], note)
     return tuple(found)
 
 
@@ -103,45 +106,3 @@ def _words(base: ShopSettings, path: Path, was: Any, now: Any) -> str:
     except TapewrightError:  # what goes with it was changed as well: then the key alone is told
         lines = ()
     return "; ".join(lines) or setting_names.line(Difference(path, was, now))
-
-
-Choice = Callable[[Path, Any, Any, Any], Any]
-
-
-def _merged(path: Path, was: Any, theirs: Any, yours: Any, choose: Choice) -> Any:
-    """Both changes in one; ``choose`` is asked where both changed the same. ``None``: it is not there."""
-    if yours in (was, theirs):
-        return theirs
-    if theirs == was:
-        return yours
-    if not all(map(_is_keyed, (theirs, yours))) or not (was is None or _is_keyed(was)):
-        return choose(path, was, theirs, yours)
-    entries = [_entries(each) for each in (was or {}, theirs, yours)]
-    before, one, other = entries
-    found = {
-        key: _merged((*path, key), before.get(key), one.get(key), other.get(key), choose)
-        for key in _order(before, one, other)
-    }
-    kept = {key: value for key, value in found.items() if value is not None}
-    return list(kept.values()) if isinstance(theirs, list) else kept
-
-
-def _order(before: Mapping[str, Any], theirs: Mapping[str, Any], yours: Mapping[str, Any]) -> list[str]:
-    """Every key, in the order of whoever changed it: theirs, unless they left it as it was."""
-    left = [key for key in before if key in theirs]
-    is_theirs = left != [key for key in theirs if key in before]
-    first, second = (theirs, yours) if is_theirs else (yours, theirs)
-    return list(dict.fromkeys((*first, *second)))
-
-
-def _is_keyed(value: Any) -> bool:
-    """Whether its parts have names: a table, or a list of tables with names."""
-    if isinstance(value, Mapping):
-        return True
-    return isinstance(value, list) and all(isinstance(each, Mapping) and _KEYED_BY in each for each in value)
-
-
-def _entries(value: Mapping[str, Any] | Sequence[Mapping[str, Any]]) -> dict[str, Any]:
-    if isinstance(value, Mapping):
-        return dict(value)
-    return {str(each[_KEYED_BY]): each for each in value}

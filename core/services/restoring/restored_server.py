@@ -39,7 +39,14 @@ _PATIENCE_SECONDS = 2.0
 
 
 def put_in_place(
-    where: str | Path, file: Path, note: RestoreNote, there: ShopSettings | None, *, replace: bool, key: str
+    where: str | Path,
+    file: Path,
+    note: RestoreNote,
+    there: ShopSettings | None,
+    *,
+    replace: bool,
+    another: bool,
+    key: str,
 ) -> tuple[Path | None, bool, Emptied]:
     """The backup takes the place of the rows there, which had the settings ``there``.
 
@@ -51,6 +58,8 @@ def put_in_place(
         backup.make_ready(file, sound, note.now, key)
         shop_there.check_not_mixed(there, sound, note.now)
         shop_there.check_may_read(where, there, sound, note.who, note.now)
+        if not another:
+            shop_there.check_same_shop(where, there, sound, note.now)
         gone = erased_since.erase(sound, note)
         server = open_database(where)
         try:

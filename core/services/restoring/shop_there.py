@@ -28,6 +28,20 @@ def check_not_mixed(there: ShopSettings | None, sound: Path, now: datetime) -> N
         raise Refused(say("records", "practice_over_real" if comes.front.practice else "real_over_practice"))
 
 
+def check_same_shop(where: str | Path, there: ShopSettings | None, sound: Path, now: datetime) -> None:
+    """Refused, naming both, when the backup is of another shop than the one that is there.
+
+    Of a shop without any history, or whose records cannot be read, nobody can tell.
+    """
+    comes = settings(sound, now)
+    begun = None if there is None else beginning(where)
+    if there is None or comes is None or begun is None or begun == beginning(sound):
+        return
+    names = (there.front.name, comes.front.name)
+    is_same = "yes" if names[0] == names[1] else "no"
+    raise Refused(say("records", "of_another_shop", there=names[0], comes=names[1], alike=is_same))
+
+
 def check_may_read(
     where: str | Path, there: ShopSettings | None, sound: Path, who: str, now: datetime
 ) -> None:

@@ -53,12 +53,20 @@ state-waits = no PIN: rights do not count
 proof-to-read = On the command line, ask for proof of who it is even to look something up
 # Two counters changed the settings.
 conflict-told = { $who } changed the settings while you were at it, so yours are not saved yet. Both versions are on the page: pick what shall stand.
-conflict-heading = The settings were changed meanwhile
-conflict-lead =
+conflict-heading-settings = The settings were changed meanwhile
+conflict-lead-settings =
     { $n ->
         [0] Nothing of it touches what you typed. Both can be saved together.
         [one] You both changed one setting. Pick the version that shall stand. Everything else you typed, and everything else they changed, stays.
        *[other] You both changed { $n } settings. Pick the version of each that shall stand. Everything else you typed, and everything else they changed, stays.
+    }
+conflict-told-prices = { $who } changed the prices while you were at it, so yours are not saved yet. Both versions are on the page: pick what shall stand.
+conflict-heading-prices = The prices were changed meanwhile
+conflict-lead-prices =
+    { $n ->
+        [0] Nothing of it touches what you typed. Both can be saved together.
+        [one] You both changed one price. Pick the version that shall stand. Everything else you typed, and everything else they changed, stays.
+       *[other] You both changed { $n } prices. Pick the version of each that shall stand. Everything else you typed, and everything else they changed, stays.
     }
 conflict-theirs = From { $by }
 conflict-yours = Yours

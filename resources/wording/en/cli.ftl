@@ -226,6 +226,7 @@ key_shown_once = Backups are locked from now on. This is their key; it is shown 
     { $key }
 restored = Restored.
 restored_numbers_unknown = The last order number given out before is not known. If customers hold slips with numbers that are not in this backup, restore it again with --last-number and the highest of them, so that no number is given twice.
+restore_another_shop = the backup is meant to take the place of another shop; without this it is refused
 restore_replace = on a server: put the backup in place of newer records; refused while anybody else is connected
 restore_last_number = the highest order number on any slip, so that numbers go on after it
 restored_what_before_kept = Restored. What was there before is kept as { $kept }.

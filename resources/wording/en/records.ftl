@@ -30,6 +30,11 @@ tape_but_history_says = Tape { $code }: “{ $name }” is { $value }, but its h
 name_file_made_backup = the name of a file made by a backup is accepted
 practice_over_real = This is a backup of a practice shop, and the shop here is a real one. The two are never mixed; nothing was changed.
 real_over_practice = This is a backup of a real shop, and the shop here is one to practice in. Restore it to a place of its own with --shop; nothing was changed.
+of_another_shop =
+    { $alike ->
+        [yes] This is a backup of another shop, although both are called { $there }.
+       *[no] This is a backup of { $comes }, which is another shop than the one here, { $there }.
+    } To look at it, restore it to a place of its own with --shop. If it is meant to take the place of the shop here, add --another-shop; what is there now is then kept in a file. Nothing was changed.
 damaged = it is damaged: { $problems }
 another_program_open_close = Another program has { $path } open ({ $error }). Close it there, then restore; nothing was changed.
 sound = it is not sound: { $problems }

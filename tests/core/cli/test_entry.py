@@ -6,16 +6,18 @@ import json
 import os
 import subprocess
 import sys
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from pathlib import Path
+from typing import Any
 
 import pytest
 
-from core.cli import argument_parser, entry
+from core.cli import argument_parser, entry, proving
+from core.cli.invocation import Invocation
 from core.cli.subcommands import SUBCOMMANDS
 from core.services import decks
-from core.services.own_shop import settings_versions
+from core.services.own_shop import settings_versions, shop_opening
 from core.services.records_door import Shop
 from core.wording.messages import say
 from tests.support.inventories import GOOD, changed
@@ -41,6 +43,23 @@ def test_the_answers_are_in_the_language_of_the_shop(typed: Typist, box: Path) -
     assert typed(*asked).document["jobs"][0]["spoken"].startswith("⟦")
     sound = say("cli", "database_chain_history_sound", language="xx")
     assert typed("verify", as_json=False).out.startswith(f"{sound}\n")
+
+
+def test_the_settings_are_read_once_when_a_shop_is_opened(
+    typed: Typist, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Three looks there were: to prove who asks, for the clock, for the language. Seen red with them."""
+    asked: list[object] = []
+    real = Shop.ask
+
+    def counted(shop: Shop, query: Callable[..., Any], /, *args: Any, **named: Any) -> Any:
+        asked.append(query)
+        return real(shop, query, *args, **named)
+
+    monkeypatch.setattr(Shop, "ask", counted)
+    call = Invocation(entry.parser().parse_args(["verify", "--shop", str(typed.shop)]), proving.prove)
+    call.open().close()
+    assert asked == [shop_opening.read]
 
 
 def test_the_same_clock_gives_the_same_quote(typed: Typist, box: Path) -> None:

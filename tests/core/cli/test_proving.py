@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import json
 import shutil
+import sqlite3
 from collections.abc import Callable
+from contextlib import closing
 from dataclasses import replace
 from pathlib import Path
 
@@ -84,6 +86,19 @@ def last_by(where: Path) -> str:
 
     with Shop.open(where, clock=lambda: MORNING) as shop:
         return shop.ask(newest)
+
+
+def test_who_asks_is_proven_although_the_history_is_damaged(typed: Type, where: Path) -> None:
+    """The settings are read before the clock is held against the history. Seen red with both in one try."""
+    assert typed("promises", "--who", "Ada")[0] == 3
+    with closing(sqlite3.connect(where)) as connection, connection:
+        for (trigger,) in connection.execute(
+            "SELECT name FROM sqlite_master WHERE type='trigger'"
+        ).fetchall():
+            connection.execute(f"DROP TRIGGER {trigger}")
+        connection.execute("UPDATE events SET at = 'no moment'")
+    code, _, said = typed("promises", "--who", "Ada")
+    assert (code, "PIN" in said) == (3, True)
 
 
 @pytest.mark.parametrize("who", ["counter", "Bo", "Mallory"])

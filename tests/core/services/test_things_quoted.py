@@ -8,13 +8,15 @@ import pytest
 
 from core.catalogue import condition, formats
 from core.model.inventory import Delivery, Inventory, TapeLine
-from core.model.names import Finding, FormatName, Join, Outcome, Speed
+from core.model.names import Finding, FormatName, JobNumber, Join, Outcome, Speed
 from core.model.own_shop.settings_records import own_format
-from core.model.quote_records import Quote
-from core.services import jobs, repair_record, shop_snapshot
+from core.model.quote_records import Price, Quote
+from core.pricing.whole_box import TOGETHER
+from core.services import deck_queue, jobs, payments, repair_record, shop_snapshot
 from core.services.own_shop import format_drafts, settings_versions, shop_document
 from core.services.own_shop.format_drafts import FormatDraft
-from core.store import current_settings
+from core.store import current_settings, lookup
+from core.store.unit import Unit
 from tests.support.booked import Desk
 from tests.support.shops import deck
 
@@ -64,6 +66,21 @@ def test_what_nobody_wrote_on_is_a_range(desk: Desk) -> None:
     (slides,) = [charge for charge in told.price.charges if charge.code.startswith("capture-")]
 
     assert slides.amount.low < slides.amount.high
+
+
+def test_reels_are_drawn_together_by_their_feet_though_the_minutes_of_one_are_known(desk: Desk) -> None:
+    """What is open is said by `drawn_box` alone. Seen red with tapes counted by open minutes before."""
+    job = desk.book(TapeLine(2, SUPER_8))
+    assert any(charge.code == TOGETHER for charge in job.quote.price.charges)
+    once_played = desk.shop.rehearse(_price_with_one_played, job.number)
+    assert any(charge.code == TOGETHER for charge in once_played.charges)
+
+
+def _price_with_one_played(unit: Unit, number: JobNumber) -> Price:
+    row = lookup.job_row(unit, number)
+    row.tapes[0].played_minutes = 3.5
+    habits = deck_queue.habits_of_order(unit, row.id)
+    return payments.price_of(unit, row, row.tapes, ceiling_minor=None, habits=habits)
 
 
 def test_what_has_no_price_yet_is_not_taken_in(desk: Desk) -> None:

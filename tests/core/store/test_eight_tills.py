@@ -19,7 +19,8 @@ from tests.eight_tills import stored_steps, till_engines, till_faults
 from tests.eight_tills.till_nursery import Nursery
 from tests.eight_tills.till_report import TillReport, report
 from tests.eight_tills.till_run import LONGEST_S, Phase, TillRun
-from tests.support.booked import KINDS, Desk
+from tests.sent_again import step_scenes
+from tests.support.booked import KINDS, Desk, command
 from tests.support.own_postgres import programs
 from tests.support.patience import PATIENCE_S
 from tests.support.postgres import WITHOUT
@@ -70,6 +71,19 @@ def test_a_row_written_over_what_another_one_wrote_is_found(file_desk: Desk) -> 
     shop.run(jobs.correct_fields, number, phone="303 555 0102")
     found = shop.ask(lambda unit: list(stored_steps.overwritten(unit, stored_steps.read(unit))))
     assert found == ["customers 1 was written 3 times, and is at version 2"]
+
+
+def test_whoever_was_erased_was_not_stored_twice(file_desk: Desk) -> None:
+    """An erasure empties every command and the rows of the person; that is no second storing."""
+    shop, job = file_desk.shop, file_desk.book()
+    shop.run(jobs.correct_fields, job.number, phone="303 555 0101")
+    step, args, named = step_scenes.gone_home(file_desk)
+    before = shop.ask(stored_steps.read).commands
+    shop.once(command(), step, *args, **named)
+    stored = shop.ask(stored_steps.read)
+    assert set(stored.commands.values()) == {1}
+    assert len(stored.commands) == len(before) + 1
+    assert shop.ask(lambda unit: list(stored_steps.overwritten(unit, stored))) == []
 
 
 def test_a_till_that_waits_longer_than_any_time_out_is_told_by_name(

@@ -13,6 +13,8 @@ from core.model.own_shop.settings_records import BackupPlan
 from core.services.own_shop import backup_key, backup_places, shop_document
 from core.services.own_shop.backup_key import BackupKey
 from core.store import current_settings
+from gui.settings.backup_page import BackupPage
+from gui.shop.backups.backups_chapter import BackupSlip
 from gui.shop.backups.unlock_panel import UnlockPanel
 from gui.shop.shop_screen import ShopScreen
 from gui.toolkit.text import moment, say
@@ -62,6 +64,47 @@ def test_a_backup_is_made_and_tried_out_at_a_key_and_told_with_its_moment(place:
     press(Qt.Key.Key_F8, Qt.KeyboardModifier.ShiftModifier)
     place.settle()
     assert say("settings", "backup-tried-good", when=now, file=copy.name) in written(shop.page)
+
+
+def test_what_is_typed_stays_when_the_page_is_built_anew(place: Place) -> None:
+    """Also what does not fit. Seen red: the fields were filled from the records."""
+    shop = _opened(place)
+    _page(shop).figures["keep"].setText("twelve")
+    _page(shop).folders["first"].setText("/somewhere")
+    place.records.shop.run(shop_document.set_texts, [("work.people", "5"), ("backup.keep_days", "9")])
+    for chapter in ("kept", "backups"):
+        shop.chapters.stand_on(chapter)
+        place.settle()
+    page = _page(shop)
+    assert page.figures["keep"].text() == "twelve"
+    assert page.folders["first"].text() == "/somewhere"
+    page.figures["keep"].setText("12")
+    page.folders["first"].setText("")
+    page.setFocus()
+    page.focus_first()
+    press(Qt.Key.Key_F6)
+    place.settle()
+    (slip,) = shop.page.findChildren(BackupSlip)
+    slip.conflict.save.click()
+    place.settle()
+    kept = place.records.shop.ask(current_settings.read)
+    assert (kept.backup.keep, kept.backup.keep_days, kept.people) == (12, 9, 5)
+    assert _page(shop).figures["keep_days"].text() == "9", "it is in force: nothing is typed any more"
+
+
+def test_a_key_that_nobody_saved_is_not_kept_as_typed(place: Place) -> None:
+    shop = _opened(place)
+    _page(shop).show_key(backup_key.new())
+    for chapter in ("kept", "backups"):
+        shop.chapters.stand_on(chapter)
+        place.settle()
+    assert _page(shop).lock.text() == ""
+
+
+def _page(shop: ShopScreen) -> BackupPage:
+    (slip,) = shop.page.findChildren(BackupSlip)
+    assert isinstance(slip.page, BackupPage)
+    return slip.page
 
 
 def test_a_place_out_of_reach_is_named_and_the_other_gets_its_copy(place: Place, stick: Path) -> None:

@@ -7,15 +7,16 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QApplication, QPushButton
+from PySide6.QtWidgets import QApplication, QPushButton, QRadioButton
 
 from core.pricing import price_csv
 from core.services import jobs
 from core.services.own_shop import price_books, shop_document
+from core.services.records_door import Shop
 from core.store import current_prices
 from core.wording.messages import say
 from gui.settings.price_page import PricePage
-from gui.shop.price_chapter import PriceChapter
+from gui.shop.prices.price_chapter import PriceChapter
 from gui.shop.shop_screen import ShopScreen
 from tests.support.booked import line
 from tests.support.screens import Place, press, press_text, type_in, written
@@ -125,7 +126,7 @@ def test_the_newest_prices_are_taken_back(place: Place, chapter: PriceChapter) -
     press(Qt.Key.Key_F6)
     place.settle()
     assert vhs(place) == 750
-    chapter.take_back.click()
+    chapter.history.take_back.click()
     place.settle()
     assert vhs(place) == 600
     assert page_of(chapter).table.lines[0].shown("price") == "6.00"
@@ -149,6 +150,88 @@ def test_somebody_elses_prices_are_not_overwritten(place: Place, chapter: PriceC
     place.settle()
     assert "while you were at it" in place.told
     assert vhs(place) == 900
+
+
+def elsewhere(place: Place, path: str, price: str) -> None:
+    """Robin enters prices at another counter; this window has not heard of it."""
+    with Shop.open(place.records.where, clock=place.records.clock, who="Robin") as other:
+        other.run(shop_document.set_texts, [(f"prices.capture.{path}", price)])
+
+
+def pick(chapter: PriceChapter, name: str) -> None:
+    button = chapter.conflict.findChild(QRadioButton, f"conflict-{name}")
+    assert button is not None
+    button.click()
+
+
+def test_both_prices_are_shown_and_the_one_that_is_picked_is_saved(
+    place: Place, chapter: PriceChapter
+) -> None:
+    put_price(place, chapter, 0, "7.50")
+    put_price(place, chapter, 1, "8.25")
+    elsewhere(place, "vhs.price", "9.00")
+    press(Qt.Key.Key_F6)
+    place.settle()
+    told = written(chapter.conflict)
+    assert "Copying VHS, price: 6.00 → 9.00" in told
+    assert "Copying VHS, price: 6.00 → 7.50" in told
+    assert "Robin" in told
+    assert not chapter.conflict.save.isEnabled(), "nobody picked yet"
+    assert page_of(chapter).table.lines[0].shown("price") == "7.50"
+    pick(chapter, "capture-vhs-price-yours")
+    chapter.conflict.save.click()
+    place.settle()
+    assert vhs(place) == 750
+    assert [line.shown("price") for line in page_of(chapter).table.lines[:2]] == ["7.50", "8.25"]
+    assert not chapter.conflict.isVisible()
+
+
+def test_typed_prices_stay_when_the_page_is_built_anew_over_another_book(
+    place: Place, chapter: PriceChapter
+) -> None:
+    """The window hears of the other till's book, and shows the chapter again. Seen red: they were dropped."""
+    put_price(place, chapter, 0, "7.50")
+    put_price(place, chapter, 1, "8.25")
+    elsewhere(place, "vhs.price", "9.00")
+    chapter.outdated.emit()
+    place.settle()
+    assert [line.shown("price") for line in page_of(chapter).table.lines[:2]] == ["7.50", "8.25"]
+    page_of(chapter).table.setFocus()
+    press(Qt.Key.Key_F6)
+    place.settle()
+    assert vhs(place) == 900
+    chapter.outdated.emit()
+    place.settle()
+    assert chapter.conflict.isVisible()
+    pick(chapter, "capture-vhs-price-theirs")
+    chapter.conflict.save.click()
+    place.settle()
+    assert vhs(place) == 900
+    assert [line.shown("price") for line in page_of(chapter).table.lines[:2]] == ["9.00", "8.25"]
+
+
+def test_a_third_till_is_told_as_well_and_nothing_typed_is_lost(place: Place, chapter: PriceChapter) -> None:
+    put_price(place, chapter, 0, "7.50")
+    elsewhere(place, "vhs.price", "9.00")
+    press(Qt.Key.Key_F6)
+    place.settle()
+    pick(chapter, "capture-vhs-price-yours")
+    elsewhere(place, "vhs.price", "9.50")
+    chapter.conflict.save.click()
+    place.settle()
+    assert vhs(place) == 950
+    assert "9.00 → 9.50" in written(chapter.conflict)
+    chapter.conflict.leave.click()
+    assert page_of(chapter).table.lines[0].shown("price") == "7.50"
+
+
+def test_whoever_starts_over_has_typed_nothing(place: Place, chapter: PriceChapter) -> None:
+    put_price(place, chapter, 0, "7.50")
+    page_of(chapter).again.click()
+    elsewhere(place, "vhs.price", "9.00")
+    chapter.outdated.emit()
+    place.settle()
+    assert page_of(chapter).table.lines[0].shown("price") == "9.00"
 
 
 def test_what_was_typed_stays_while_another_chapter_is_open(place: Place, chapter: PriceChapter) -> None:

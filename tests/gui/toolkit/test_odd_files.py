@@ -13,7 +13,7 @@ from gui.bench.incident_form import IncidentEntry, IncidentKind
 from gui.counter import accepted_words
 from gui.counter.local_draft import LocalDraft
 from gui.settings import logo_field
-from gui.shop import price_chapter
+from gui.shop.prices import price_files
 from gui.toolkit import counter_place
 
 
@@ -25,7 +25,7 @@ def pipe(tmp_path: Path) -> Path:
 
 
 def test_the_window_waits_for_no_pipe_either(pipe: Path, tmp_path: Path) -> None:
-    for read in (logo_field.encoded, price_chapter._content):
+    for read in (logo_field.encoded, price_files.content):
         with pytest.raises(WrongInput):
             read(pipe)
     kept = LocalDraft(tmp_path / "drafts", "counter 1")

@@ -16,7 +16,7 @@ from core.services.records_door import Shop
 from core.services.restoring import given_numbers, restored_file, restored_shop
 from core.store.shop_files import restore_journal, shop_marker
 from core.wording.messages import say
-from tests.support.booked import Desk, events, line
+from tests.support.booked import MORNING, OWN_NAME, Desk, events, line
 
 BOOKED = 3
 
@@ -115,6 +115,43 @@ def test_the_line_that_a_backup_was_made_is_no_work_that_would_be_lost(
         shop.run(shop_document.set_texts, [("backup.first", str(tmp_path))])
         (copy,) = backup_places.keep_up(shop).files
     restored_shop.restore(server_shop, copy, now=shop.clock(), who="counter")
+
+
+# --- another shop ------------------------------------------------------------------------
+
+
+def _of_another(folder: Path, name: str) -> Path:
+    """A backup of a shop that was set up elsewhere."""
+    with Shop.open(folder / "other.sqlite", who="Robin") as other:
+        other.run(shop_document.set_texts, [("front.name", name)])
+        return other.backup(folder / "copies")
+
+
+@pytest.mark.parametrize(("name", "alike"), [("The Far Reel", "no"), (OWN_NAME, "yes")])
+def test_a_backup_of_another_shop_takes_no_place_unless_that_is_said(
+    desk: Desk, tmp_path: Path, name: str, alike: str
+) -> None:
+    """Seen red without `shop_there.check_same_shop`."""
+    copy = _of_another(tmp_path, name)
+    number = desk.book(line()).number
+    desk.shop.close()
+    with pytest.raises(Refused) as told:
+        _restore(desk, copy, replace=True)
+    assert told.value.sentence == say("records", "of_another_shop", there=OWN_NAME, comes=name, alike=alike)
+    assert _orders(desk) == [number]
+    done = _restore(desk, copy, replace=True, another=True)
+    assert done.kept is not None
+    assert _orders(desk) == []
+    assert _restore(desk, done.kept, replace=True, another=True).kept is not None
+    assert _orders(desk) == [number]
+
+
+def test_where_nothing_was_kept_yet_any_backup_may_come(tmp_path: Path) -> None:
+    """A computer that is new: the window was opened there once."""
+    copy = _of_another(tmp_path, "The Far Reel")
+    Shop.open(tmp_path / "new" / "shop.sqlite").close()
+    done = restored_shop.restore(tmp_path / "new" / "shop.sqlite", copy, now=MORNING, who="counter")
+    assert done.kept is not None
 
 
 # --- cut off -----------------------------------------------------------------------------

@@ -3,18 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from functools import partial
 from pathlib import Path
 from typing import Any
 
-from PySide6.QtCore import QObject, Qt, Slot
+from PySide6.QtCore import QObject, Slot
 from PySide6.QtWidgets import QFileDialog, QPushButton, QWidget
 
-from core.model import json_reader, private_files, regular_files
-from core.model.errors import Unavailable, WrongInput
-from core.pricing import price_csv
-from core.services.own_shop import price_books, price_preview
-from core.services.own_shop.price_books import PriceBookVersion
+from core.model.errors import Conflict, TapewrightError, WrongInput
+from core.model.names import EVERY_KIND
+from core.services.own_shop import price_books, price_conflicts, price_preview
+from core.services.own_shop.price_conflicts import Book, PriceConflict
 from core.services.own_shop.price_preview import PreviewBasis, PriceOverview, PricePreview
 from core.services.shop_overview import ShopView
 from core.wording import locale_figures
@@ -22,16 +22,15 @@ from gui.settings.beside import Beside
 from gui.settings.price_page import PricePage, PriceState
 from gui.settings.price_preview_panel import PricePreviewPanel
 from gui.shop.chapter import Chapter
+from gui.shop.conflict_panel import ConflictPanel
+from gui.shop.prices import price_files
+from gui.shop.prices.price_draft import PriceDraft
+from gui.shop.prices.price_history import PriceHistory
 from gui.toolkit import theme
 from gui.toolkit.screen_context import Desk
-from gui.toolkit.text import moment, say
+from gui.toolkit.text import say
 from gui.widgets.button_row import ButtonRow
-from gui.widgets.fact_list import FactList
-from gui.widgets.layouts import empty, give_key, slip, stacked, words
-
-NEWEST = 12
-"""How many of the newest entries are told."""
-_HEADS = 20 * theme.UNIT
+from gui.widgets.layouts import give_key, slip, stacked, words
 
 
 class PriceChapter(Chapter):
@@ -46,8 +45,12 @@ class PriceChapter(Chapter):
         self.page: PricePage | None = None
         self.panel: PricePreviewPanel | None = None
         self._basis: PreviewBasis | None = None
-        self._kept: PriceState | None = None
-        """What was typed and not saved."""
+        self._draft: PriceDraft | None = None
+        """What was typed and is not saved."""
+        self._clean: PriceState | None = None
+        """The page as the records fill it in."""
+        self._conflict: PriceConflict | None = None
+        """What stands between the draft and a save, until it is settled."""
         self._is_pricing = self._is_outdated = False
         self._dialog: QFileDialog | None = None
 
@@ -56,7 +59,9 @@ class PriceChapter(Chapter):
         inside = QWidget()
         column = stacked(inside, 2 * theme.UNIT)
         column.addWidget(self._table_and_preview(self.page, self.panel), 1)
-        column.addWidget(self._history_slip(view.settings.front.timezone))
+        self.history = PriceHistory(view.settings.front.timezone)
+        self.history.take_back.clicked.connect(self._take_back)
+        column.addWidget(self.history)
         self.desk.work.ask(price_preview.overview, then=partial(self._show, self.page))
         return inside
 
@@ -68,18 +73,23 @@ class PriceChapter(Chapter):
     def _show(self, page: PricePage, found: PriceOverview) -> None:
         if page is not self.page:
             return
-        self._basis, versions = found.basis, found.versions
+        self._basis = found.basis
         page.show_settings(found.view)
-        if self._kept is not None and self._kept.number == found.view.prices_number:
-            page.put_back(self._kept)
+        self._clean = page.state
+        if self._draft is not None:
+            page.put_back(self._draft.state)
         page.changed.connect(self._note_typed)
-        self._tell_history(versions)
-        self.take_back.setEnabled(found.can_take_back)
+        self._bring_conflict()
+        self.history.show_overview(found)
         self._price_anew()
 
     @Slot()
     def _note_typed(self) -> None:
-        self._kept = self.page.state if self.page is not None else None
+        """What is typed outlives the page, with the book over which it was begun."""
+        if self.page is None or self.page.view is None or self.page.state is None:
+            return
+        begun = self._draft or PriceDraft(self.page.state, self.page.view.prices, self.page.state.number)
+        self._draft = replace(begun, state=self.page.state) if self.page.state != self._clean else None
         self._price_anew()
 
     @Slot()
@@ -110,20 +120,59 @@ class PriceChapter(Chapter):
     def _save(self) -> None:
         if self.page is None or self.page.view is None:
             return
+        view, draft = self.page.view, self._draft
+        base, number = (view.prices, view.prices_number) if draft is None else (draft.base, draft.number)
         try:
-            found = self.page.prices(self.page.view.prices)
+            found = self.page.prices(base)
         except WrongInput as wrong:
             self.refused.emit(wrong)
             return
-        if found is self.page.view.prices:
+        if found is base:
             self.said.emit(say("settings", "prices-same"))
-            return
-        day = locale_figures.day(found["valid_from"])
-        number = self.page.view.prices_number
-        self.change(
-            partial(price_books.put_in_force, content=found, based_on=number),
-            said=say("settings", "prices-saved", day=day),
+        else:
+            self._put_in_force(found, base, number)
+
+    def _put_in_force(self, content: Book, base: Book, number: int) -> None:
+        """Keep a book that was typed over ``base``, when the newest entry was ``number``."""
+        day = locale_figures.day(content["valid_from"])
+        self.desk.work.run(
+            price_books.put_in_force,
+            content,
+            based_on=number,
+            then=partial(self._was_saved, say("settings", "prices-saved", day=day)),
+            otherwise=partial(self._was_refused, content, base, number),
+            changes=EVERY_KIND,
         )
+
+    def _was_saved(self, said: str, _: object) -> None:
+        self._draft = self._conflict = None
+        self.said.emit(said)
+
+    def _was_refused(self, content: Book, base: Book, number: int, failure: TapewrightError) -> None:
+        """After somebody else's prices both versions are shown; what was typed stays until it is settled."""
+        if isinstance(failure, Conflict):
+            self.desk.work.ask(price_conflicts.read, base, content, number, then=self._show_conflict)
+        else:
+            self.show_failure(failure)
+
+    def _show_conflict(self, conflict: PriceConflict) -> None:
+        self._conflict = conflict
+        self.show_failure(conflict.told())
+        self._bring_conflict()
+
+    def _bring_conflict(self) -> None:
+        """What is not settled yet stands on the page, also where that was built anew."""
+        if self.page is not None and self._conflict is not None:
+            self.conflict.show_conflict(self._conflict)
+
+    @Slot(object)
+    def _settle(self, content: Book) -> None:
+        assert self._conflict is not None
+        self._put_in_force(content, self._conflict.theirs, self._conflict.number)
+
+    @Slot()
+    def _leave_conflict(self) -> None:
+        self._conflict = None
 
     @Slot()
     def _take_back(self) -> None:
@@ -131,20 +180,11 @@ class PriceChapter(Chapter):
 
     @Slot()
     def _ask_where_to(self) -> None:
-        self._open_dialog(self.write_csv, QFileDialog.AcceptMode.AcceptSave)
+        self._dialog = price_files.ask(self.page, QFileDialog.AcceptMode.AcceptSave, self.write_csv)
 
     @Slot()
     def _ask_which(self) -> None:
-        self._open_dialog(self.read_csv, QFileDialog.AcceptMode.AcceptOpen)
-
-    def _open_dialog(self, chosen: Any, mode: QFileDialog.AcceptMode) -> None:
-        self._dialog = QFileDialog(self.page, say("settings", "title-prices"))
-        self._dialog.setAcceptMode(mode)
-        self._dialog.setNameFilter(say("settings", "prices-csv-filter"))
-        self._dialog.setDefaultSuffix("csv")
-        self._dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        self._dialog.fileSelected.connect(chosen)
-        self._dialog.open()
+        self._dialog = price_files.ask(self.page, QFileDialog.AcceptMode.AcceptOpen, self.read_csv)
 
     @Slot(str)
     def write_csv(self, name: str) -> None:
@@ -158,7 +198,7 @@ class PriceChapter(Chapter):
             return
         said = say("settings", "prices-csv-written", file=Path(name).name)
         self.desk.work.write_paper(
-            partial(_write, Path(name), content),
+            partial(price_files.write, Path(name), content),
             then=lambda _: self.said.emit(said),
             otherwise=self.show_failure,
         )
@@ -167,7 +207,7 @@ class PriceChapter(Chapter):
     def read_csv(self, name: str) -> None:
         """Show the prices of a file on the page; they are kept when they are saved."""
         self.desk.work.write_paper(
-            partial(_content, Path(name)),
+            partial(price_files.content, Path(name)),
             then=partial(self._show_read, self.page, Path(name).name),
             otherwise=self.show_failure,
         )
@@ -184,6 +224,11 @@ class PriceChapter(Chapter):
         paper, column = slip("chapter-prices")
         column.addWidget(words(say("settings", "title-prices"), "heading"))
         column.addWidget(page, 1)
+        self.conflict = ConflictPanel()
+        self.conflict.settled.connect(self._settle)
+        self.conflict.refused.connect(self.refused)
+        self.conflict.left.connect(self._leave_conflict)
+        column.addWidget(self.conflict)
         column.addWidget(ButtonRow(self._buttons()))
         panel.changed.connect(self._price_anew)
         return Beside(paper, panel)
@@ -201,46 +246,3 @@ class PriceChapter(Chapter):
             found.append(button)
         give_key(found[0], "F6")
         return found
-
-    def _history_slip(self, timezone: str) -> QWidget:
-        paper, column = slip("price-history")
-        column.addWidget(words(say("settings", "prices-history"), "heading"))
-        self._timezone, self._entries = timezone, QWidget()
-        stacked(self._entries)
-        column.addWidget(self._entries)
-        self.take_back = QPushButton(say("settings", "prices-take-back"))
-        self.take_back.setObjectName("prices-take-back")
-        self.take_back.setEnabled(False)
-        self.take_back.clicked.connect(self._take_back)
-        column.addWidget(self.take_back, 0, Qt.AlignmentFlag.AlignLeft)
-        return paper
-
-    def _tell_history(self, versions: tuple[PriceBookVersion, ...]) -> None:
-        inside = self._entries.layout()
-        assert inside is not None
-        empty(inside)
-        facts = FactList(_HEADS)
-        for each in versions[:NEWEST]:
-            facts.add(f"{moment(each.at, self._timezone)}", [each.words, each.by])
-        inside.addWidget(facts if versions else words(say("settings", "prices-history-none"), "small"))
-
-
-CHAPTER = PriceChapter
-
-
-def _write(path: Path, content: Mapping[str, Any]) -> None:
-    try:
-        private_files.write(path, price_csv.written(content).encode())
-    except OSError as failure:
-        raise Unavailable(f"{path.name}: {failure.strerror}") from failure
-
-
-def _content(path: Path) -> Mapping[str, Any]:
-    regular_files.check(path, path.name, say("files", "text-file"))
-    try:
-        with path.open("rb") as file:
-            data = file.read(json_reader.MOST_BYTES + 1)
-        json_reader.refuse_size(data, path.name)
-        return price_csv.parsed(data.decode("utf-8"), path.name)
-    except (OSError, UnicodeDecodeError) as failure:
-        raise WrongInput(path.name, str(failure), say("files", "text-file")) from None
