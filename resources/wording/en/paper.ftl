@@ -248,6 +248,11 @@ receipt-do_spliced_more =
         [one] This label is on the cassette. If you give it away, tell the next person. Store all your tapes upright, cool, and dry.
        *[other] This label is on each of these cassettes. If you give them away, tell the next person. Store all your tapes upright, cool, and dry.
     }
+receipt-at_home = Careful at home
+home-mould = Mold is on this tape. Leave it in its closed bag, away from other tapes, from food, and from anybody with asthma or weak immunity. Do not open it or smell at it; whoever handles it needs gloves and breathing and eye protection. Local rules on health and waste go first; cleaning it is work for a specialist.
+home-sticky = This tape sheds. Do not play it, rub at it, or blow on it; do not breathe the dust in, and wash your hands. Local rules on waste go first; a specialist can be asked.
+home-nitrate = This film may be nitrate, which burns fiercely, even without air. No heat, no sparks, no closed can, not into the trash or the mail. Local fire rules go first; ask a film archive or a licensed specialist.
+home-vinegar = The base of this film is breaking down. Keep it cool and aired, away from other films, and do not smell at it; local rules on health go first.
 receipt-do_plain = Your tapes are yours to keep. None of them was spliced.
 receipt-do_plain-thing = Everything you brought is yours to keep.
 receipt-do_plain_more = Store them upright in their boxes, cool and dry, away from magnets and heaters.
