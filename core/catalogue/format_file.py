@@ -41,7 +41,7 @@ ANY = "any"
 
 
 class Hazard(Enum):
-    """A standing caution; its sentence is in ``hazards.ftl``."""
+    """A standing caution; its sentence is in ``findings.ftl``, under its value."""
 
     BLADES = "blades"
     SPRINGS = "springs"
@@ -49,7 +49,11 @@ class Hazard(Enum):
     FOIL = "foil"
     SMALL = "small"
     SOLVENT = "solvent"
+    GLUE = "glue"
+    OXIDE = "oxide"
     MAINS = "mains"
+    CHARGE = "charge"
+    MOVING = "moving"
 
 
 class Figure(Struct, frozen=True, forbid_unknown_fields=True):

@@ -137,7 +137,7 @@ def cautions(found: Iterable[AnyFinding], name: FormatName) -> tuple[str, ...]:
     Where something has to be opened, the cautions of opening come too, with the rules that go first.
     """
     verdict = condition.verdict(found, name)
-    opening = bench_cards.card(name).cautions if verdict.repairs else ()
+    opening = bench_cards.card(name).opening_cautions if verdict.repairs else ()
     return tuple(dict.fromkeys((*verdict.cautions, *opening)))
 
 

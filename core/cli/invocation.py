@@ -129,7 +129,7 @@ class Invocation:
         self, shop: Shop, step: Callable[Concatenate[Unit, P], T], /, *args: P.args, **kwargs: P.kwargs
     ) -> T:
         """Carries out a step under the id typed with ``--command``, or a new one; a repetition is noted."""
-        done = shop.once(self._next_command(), step, *args, **kwargs)
+        done = shop.once(self.next_command(), step, *args, **kwargs)
         if done.before is not None:
             self.notes.append(say("cli", "saved_before"))
         return done.answer
@@ -152,7 +152,7 @@ class Invocation:
         command = str(self.sent[0])
         return Unavailable(say("cli", "send_again", sentence=failure.sentence, command=command))
 
-    def _next_command(self) -> CommandId:
+    def next_command(self) -> CommandId:
         """The id of the next step; further steps of one subcommand count on from the first."""
         from core.model.names import CommandId
         from core.services.records_door import new_command

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from core.catalogue import bench_cards
 from core.catalogue.formats import catalogue
 from core.model import box_standing
 from core.model.job_records import CallerMatch, Job, Pickup
@@ -102,6 +103,7 @@ def quote(quoted: Quote) -> str:
         *_ways(quoted),
         promise(quoted.promise),
         *(f"! {warning}" for warning in quoted.warnings),
+        *careful(caution for each in quoted.tapes for caution in each.verdict.cautions),
         *(said for question in quoted.questions for said in _question(question, quoted)),
     )
 
@@ -211,7 +213,16 @@ def status(found: Sequence[CallerMatch]) -> str:
 
 
 def tape(record: TapeRecord) -> str:
-    """Where one tape is now."""
+    """Where one tape is now, and what to be careful of with it."""
+    return _lines(_where(record), *careful(bench_cards.cautions_of(record)))
+
+
+def careful(cautions: Iterable[str]) -> Iterator[str]:
+    """Cautions, each on a line of its own."""
+    return (say("cli", "careful", caution=each) for each in dict.fromkeys(cautions))
+
+
+def _where(record: TapeRecord) -> str:
     due = say("cli", "looked_over_after_repair") if record.look_due else ""
     here = spoken(record.station)
     if record.disposition is not None and spoken(record.disposition) != here:
@@ -265,8 +276,8 @@ def pickup(handed: Pickup, receipt: Path | None) -> str:
             count=len(handed.returned),
             name=handed.signature.name,
         ),
-        *(f"  {tape(record)}" for record in handed.handed_back),
-        *(say("cli", "still_here", tape=tape(record)) for record in handed.still_here),
+        *(f"  {_where(record)}" for record in handed.handed_back),
+        *(say("cli", "still_here", tape=_where(record)) for record in handed.still_here),
         say(
             "cli",
             "paid_still_due",

@@ -16,4 +16,4 @@ def add_privacy(add: Subcommands) -> None:
     one.add_argument("customer", metavar="CUSTOMER", type=private, help=say("cli", "customer_named"))
     one.add_argument("--paper", metavar="DIR", help=say("cli", "erase_papers"))
     one.add_argument("--renew-backups", action="store_true", help=say("cli", "erase_renew"))
-    add("renew-backups", say("cli", "renew_backups"))
+    add("renew-backups", say("cli", "renew_backups"), writes=True)

@@ -72,6 +72,7 @@ def _add_access(action: Callable[[str, str], Parser]) -> None:
     made.add_argument("token", metavar="WORDS", type=text, help=say("access", "option-token-name"))
     made.add_argument("--until", metavar="ISO-DATE", type=day, help=say("access", "option-until"))
     made.add_argument("--out", metavar="FILE", help=say("access", "option-token-out"))
+    made.add_argument("--paper", metavar="DIR", help=say("access", "option-token-paper"))
     made = action("revoke", "access")
     _add_person(made)
     made.add_argument("token", metavar="WORDS", type=text, help=say("access", "option-token-name"))

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 from typing import TYPE_CHECKING
 
 from core.model.job_records import Pickup
-from core.model.names import FormatName
+from core.model.names import Finding, FormatName
 from core.model.own_shop.settings_records import ShopFront
 from core.model.signatures import Signature
 from core.model.tape_records import TapeRecord
@@ -25,6 +25,8 @@ if TYPE_CHECKING:
     from core.papers.page import Pen
 
 _PAD_HEIGHT = 9 * UNIT
+AT_HOME = (Finding.MOULD, Finding.NITRATE, Finding.STICKY, Finding.VINEGAR)
+"""Findings that can hurt somebody who takes the tape home."""
 
 
 def render(pickup: Pickup, front: ShopFront, *, paper: str | None = None) -> bytes:
@@ -35,6 +37,7 @@ def render(pickup: Pickup, front: ShopFront, *, paper: str | None = None) -> byt
     _tell_what_to_do(told, pickup, speaker)
     tell_spliced(told, spliced(pickup.returned), speaker)
     tell_repaired(told, pickup.returned, speaker)
+    _tell_at_home(told, pickup, speaker)
     _tell_tapes(told, pickup, speaker)
     _tell_not_returned(told, pickup, speaker)
     _tell_still_here(told, pickup, speaker)
@@ -76,6 +79,18 @@ def _tell_what_to_do(told: Story, pickup: Pickup, speaker: Voice) -> None:
     if pickup.copies or any(tape.is_copied for tape in pickup.returned):
         cell += (Gap(UNIT / 2), *text_cell(speaker.say("receipt-two_places"), width))
     told.panel((cell,), (width,))
+
+
+def _tell_at_home(told: Story, pickup: Pickup, speaker: Voice) -> None:
+    """What can hurt somebody at home, and whose rules go first, by the tapes that go back with it."""
+    found = [(each, [tape for tape in pickup.returned if each in tape.findings]) for each in AT_HOME]
+    if not any(tapes for _, tapes in found):
+        return
+    told.head(speaker.say("receipt-at_home"))
+    for finding, tapes in found:
+        if tapes:
+            told.say(" · ".join(map(short_code, tapes)), STRONG, before=UNIT, with_next=True)
+            told.say(speaker.say(f"home-{finding.value}"), before=0)
 
 
 def _formats(tapes: Iterable[TapeRecord]) -> list[FormatName]:

@@ -12,8 +12,7 @@ import platformdirs
 from core.model import private_files, regular_files
 from core.model.errors import Unavailable, WrongInput
 from core.model.incident_records import IncidentLine
-from core.store import engines
-from core.store.sharing import shop_names
+from core.store.sharing import server_address, shop_names
 from core.wording.messages import say
 
 MOST_BYTES = 20_000_000
@@ -50,7 +49,7 @@ def keep(path: Path, folder: Path) -> Photo:
 def beside(shop: str) -> Path:
     """The folder of photos of a shop: beside its file; of one on a server, in this user's data folder."""
     if "://" in shop:
-        folder = f"photos{shop_names.in_file_name(engines.shop_at(shop))}"
+        folder = f"photos{shop_names.in_file_name(server_address.shop_at(shop))}"
         return Path(platformdirs.user_data_dir("Tapewright", appauthor=False)) / folder
     return Path(shop).absolute().parent / "photos"
 

@@ -21,7 +21,8 @@ from core.services.own_shop import shop_settings
 from core.store import changes, commands, failures, history, moved_shops, row_digests, schema, steps
 from core.store.changes import ChangeLog
 from core.store.commands import CarriedOut
-from core.store.engines import Database, open_database, shown_address
+from core.store.engines import Database, open_database
+from core.store.sharing import server_address
 from core.store.sharing.shop_scope import ShopSession
 from core.store.unit import Unit
 
@@ -39,7 +40,7 @@ def utc_now() -> datetime:
 
 def as_shown(where: str | Path) -> str:
     """A shop's file or address as it may be shown: never with a password."""
-    return shown_address(where)
+    return server_address.shown(where)
 
 
 def new_command() -> CommandId:

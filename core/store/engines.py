@@ -14,16 +14,15 @@ from functools import partial
 from pathlib import Path
 from typing import Any
 
-from sqlalchemy import URL, Connection, Dialect, Engine, create_engine, event, make_url
+from sqlalchemy import URL, Connection, Dialect, Engine, create_engine, event
 from sqlalchemy.engine.interfaces import DBAPIConnection
-from sqlalchemy.exc import ArgumentError
 from sqlalchemy.pool import ConnectionPoolEntry
 
 from core.model import regular_files
-from core.model.errors import Unavailable, WrongInput
+from core.model.errors import Unavailable
 from core.store import write_turns
 from core.store.changes import ChangeLog
-from core.store.sharing import shop_names, shop_scope
+from core.store.sharing import server_address, shop_names, shop_scope
 from core.store.sharing.shop_default import MAIN
 from core.store.silence import Patience
 from core.store.sqlite_library import refuse_reset_race, sqlite_module
@@ -151,7 +150,7 @@ def _identity(path: Path) -> tuple[int, int] | None:
 
 
 def _open_server(address: str) -> Database:
-    url, shop = shop_names.taken_from(_server_url(address))
+    url, shop = server_address.read(address)
     patience = Patience()
     until_idle = f"SET idle_in_transaction_session_timeout = '{IDLE_SECONDS}s'"
     writing = _server_engine(url, shop, patience, until_idle)
@@ -163,46 +162,7 @@ def _open_server(address: str) -> Database:
         connection.exec_driver_sql(f"SELECT pg_advisory_xact_lock({shop_names.lock_key(WRITERS_LOCK, shop)})")
 
     event.listen(writing, "begin", wait_for_turn)
-    return Database(_shown(url, shop), None, writing, reading, patience, shop)
-
-
-def shown_address(where: str | Path) -> str:
-    """A file, or an address with user, server, database and shop only: passwords hide in the query too."""
-    if "://" not in str(where):
-        return str(where)
-    try:
-        return _shown(*shop_names.taken_from(_server_url(str(where))))
-    except WrongInput:
-        return say("records", "address_is_unreadable")
-
-
-def shop_at(address: str) -> str:
-    """The name of the shop at an address of a server; where it cannot be read, whoever opens it is told."""
-    try:
-        return shop_names.taken_from(_server_url(address))[1]
-    except WrongInput:
-        return MAIN
-
-
-def _shown(url: URL, shop: str) -> str:
-    host = url.host or url.query.get("host", "")
-    user = url.username or url.query.get("user")
-    named = URL.create("postgresql", None if user is None else str(user), host=str(host), port=url.port)
-    return shop_names.added_to(named.set(database=url.database), shop).render_as_string()
-
-
-def _server_url(address: str) -> URL:
-    accepted = say("records", "shop_address_accepted")
-    try:
-        url = make_url(address)
-    except (ArgumentError, ValueError):
-        # The address itself is not repeated: there may be a password in it.
-        raise WrongInput(say("records", "shop"), say("records", "address_is_unreadable"), accepted) from None
-    if url.get_backend_name() not in ("postgresql", "postgres"):
-        raise WrongInput(say("records", "shop"), url.drivername, accepted)
-    if any(sign in (url.host or "") for sign in "@?#"):  # what follows an @ of the password
-        raise WrongInput(say("records", "shop"), say("records", "address_is_unreadable"), accepted)
-    return url.set(drivername="postgresql+psycopg")
+    return Database(server_address.shown_parts(url, shop), None, writing, reading, patience, shop)
 
 
 def program_name(shop: str) -> str:
@@ -218,7 +178,7 @@ def _server_engine(url: URL, shop: str, patience: Patience, *further: str) -> En
         pool_pre_ping=True,
         pool_size=2,
         connect_args={**timeouts, "application_name": program_name(shop)},
-        execution_options={**shop_scope.options(shop), SHOWN: _shown(url, shop)},
+        execution_options={**shop_scope.options(shop), SHOWN: server_address.shown_parts(url, shop)},
     )
     door = f"SELECT pg_advisory_xact_lock_shared({shop_names.lock_key(DOOR_LOCK, shop)})"
 
@@ -228,7 +188,7 @@ def _server_engine(url: URL, shop: str, patience: Patience, *further: str) -> En
         cursor.execute("SET TIME ZONE 'UTC'")
         for statement in further:
             cursor.execute(statement)
-        _wait_at_door(connection, cursor, door, _shown(url, shop))
+        _wait_at_door(connection, cursor, door, server_address.shown_parts(url, shop))
         cursor.close()
         connection.commit()
 

@@ -21,7 +21,13 @@ Row = Mapping[str, Any]
 _EMPTIED: dict[str, dict[str, Any]] = {
     "customers": {"folded": "", "phone": None, "digits": "", "email": None},
     "tapes": {"note": ""},
-    "agreement_versions": {"reason": "", "agreed_by": None, "strokes": "[]", "told": "[]"},
+    "agreement_versions": {
+        "reason": "",
+        "agreed_by": None,
+        "strokes": "[]",
+        "told": "[]",
+        "content": None,  # of before commands had a table: a digest without a salt, to be guessed at
+    },
     "promises": {"reason": "", "agreed_with": None},
     "pickups": {"strokes": "[]"},
     "told": {"note": ""},
@@ -30,7 +36,7 @@ _EMPTIED: dict[str, dict[str, Any]] = {
     "splices": {"struck_because": ""},
     "repairs": {"note": "", "came_from": "", "struck_because": ""},
     "recordings": {"struck_because": ""},
-    "copy_steps": {"reason": ""},
+    "copy_steps": {"reason": "", "content": None},
     "sign_offs": {"because": "", "accepted": "[]"},
 }
 """By table: what a column that holds something holds afterwards."""
@@ -46,9 +52,12 @@ _RECORDS = {
 }
 """Columns with whole records as JSON."""
 
-_EMPTY_KEYS = {"label": "", "note": "", "shown": "", "strokes": [], "struck_because": "", "came_from": ""}
+_EMPTY_KEYS = {
+    **dict.fromkeys(("label", "note", "shown", "came_from", "reason", "struck_because"), ""),
+    "strokes": [],
+}
 _NO_KEYS = ("named", "consent", "phone", "email")
-_MARK_KEYS = ("who_agreed", "agreed_by", "tax_exempt")
+_MARK_KEYS = ("who_agreed", "agreed_by", "tax_exempt", "exempt", "link")
 _PEOPLE = ("customer", "signature")
 """Keys of records of people, in which the name is marked."""
 
@@ -62,8 +71,6 @@ def without_person(name: str, row: Row, mark: str) -> dict[str, Any]:
             held = _emptied(json.loads(row[each]), mark)
             if name == "recordings":
                 held["name"] = mark
-            if each == "download":
-                held["link"] = mark
             changed[each] = json.dumps(held, ensure_ascii=False, sort_keys=True, separators=(",", ":"))
     return {each: value for each, value in changed.items() if value != row[each]}
 
@@ -111,6 +118,9 @@ def _emptied(held: Any, mark: str, inside: str = "") -> Any:
         return [_emptied(each, mark, inside) for each in held]
     if not isinstance(held, dict):
         return held
+    if held.get("exempt") and held.get("tax_words"):
+        # the sentence that says why no tax is charged quotes the reason
+        held = {**held, "tax_words": held["tax_words"].replace(held["exempt"], mark)}
     return {key: _value(key, value, mark, inside) for key, value in held.items()}
 
 

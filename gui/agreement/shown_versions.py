@@ -51,7 +51,10 @@ class ShownVersions(QObject):
 
     def _write(self, settings: ShopSettings) -> None:
         if self._job is not None:
-            self._desk.show_paper(
-                paper_writing.writing_agreement(self._job, self._versions, settings.front, self._desk.papers),
-                self.failed.emit,
+            front, folder = settings.front, self._desk.papers
+            self._desk.write_paper_of(
+                self._job.number,
+                paper_writing.writing_agreement(self._job, self._versions, front, folder),
+                then=self._desk.show_file,
+                otherwise=self.failed.emit,
             )

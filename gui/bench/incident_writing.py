@@ -59,7 +59,8 @@ class IncidentWriting(QObject):
             )
 
     def _print(self, report: tuple[Job, Incident, ShopFront]) -> None:
-        self._desk.work.write_paper(
+        self._desk.write_paper_of(
+            report[0].number,
             paper_writing.writing_incident(*report, self._desk.papers),
             then=self._show,
             otherwise=self.failed.emit,

@@ -35,7 +35,8 @@ class LabelPrinting(QObject):
         self._desk.work.ask(jobs.get, number, then=partial(self._write, tape, front))
 
     def _write(self, tape: TapeRecord, front: ShopFront, job: Job) -> None:
-        self._desk.work.write_paper(
+        self._desk.write_paper_of(
+            job.number,
             paper_writing.writing_label(job, tape, front, self._desk.papers),
             then=self._show,
             otherwise=self.failed.emit,

@@ -22,12 +22,10 @@ from gui.toolkit import theme
 from gui.toolkit.text import minutes_range, moment, say, sentence_case, since
 from gui.widgets import tray_rows
 from gui.widgets.cassette_drawing import largest_shell, paint_cassette, shell
+from gui.widgets.caution_frame import caution_frame
 from gui.widgets.fact_list import FactList
 from gui.widgets.layouts import empty, stacked, words
 from gui.widgets.not_for_reuse_strip import NotForReuseStrip
-
-_OPENED = (Station.LOOKED_OVER, Station.AT_THE_BENCH)
-"""Where a shell may have to be opened, so that the standing cautions of the bench apply."""
 
 _PLAYED = (Station.LOOKED_OVER, Station.CLEARED_TO_PLAY, Station.PLAYING)
 """Where it matters which machine takes the tape, and that the tape is protected from being recorded on."""
@@ -65,9 +63,9 @@ class TapeCard(QFrame):
         empty(self._column)
         self._write_head(tape, now)
         self._write_band(tape)
-        careful = (*cautions_for(tape), *self._write_rest(tape, now))
+        careful = (*bench_cards.cautions_of(tape), *self._write_rest(tape, now))
         if careful:
-            self._column.addWidget(_cautions(careful))
+            self._column.addWidget(caution_frame(careful))
         facts = FactList(_HEADS)
         found = [spoken(finding) for finding in tape.findings] or [say("bench", "no_findings")]
         facts.add(say("bench", "became"), _became(tape))
@@ -80,7 +78,7 @@ class TapeCard(QFrame):
         self._write_repairs(facts, tape)
         facts.add(say("bench", "doubts"), length_doubts.of_tape(tape), "attention")
         card = bench_cards.card(tape.format)
-        if tape.station in _OPENED:
+        if tape.station in bench_cards.OPENED:
             facts.add(say("bench", "card"), card.opening)
         if tape.station in _PLAYED:
             facts.add(say("bench", "protect"), (card.protect,) if card.protect else ())
@@ -177,27 +175,6 @@ class ShellCard(QWidget):
         painter = QPainter(self)
         paint_cassette(painter, whole, self._name)
         painter.end()
-
-
-def cautions_for(tape: TapeRecord) -> tuple[str, ...]:
-    """Hazards of this tape; at the bench, those of opening a shell as well. Each is said once."""
-    card = bench_cards.card(tape.format)
-    opening = card.cautions if tape.station in _OPENED and tape.findings else ()
-    return tuple(dict.fromkeys((*tape.verdict.cautions, *opening)))
-
-
-def _cautions(lines: Sequence[str]) -> QFrame:
-    """Hazards stand in a frame of their own, before everything that is done."""
-    frame = QFrame()
-    frame.setObjectName("cautions")
-    frame.setProperty("role", "caution")
-    column = QVBoxLayout(frame)
-    column.setContentsMargins(12, theme.UNIT, 12, theme.UNIT)
-    column.setSpacing(4)
-    column.addWidget(words(say("bench", "cautions"), "attention"))
-    for line in lines:
-        column.addWidget(words(line))
-    return frame
 
 
 def _became(tape: TapeRecord) -> tuple[str, ...]:

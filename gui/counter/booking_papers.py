@@ -58,7 +58,7 @@ class BookingPapers(QObject):
                 why = error.strerror or str(error)
                 raise TapewrightError(say("counter", "papers_failed", number=number, why=why)) from error
 
-        self._desk.work.write_paper(render, then=then, otherwise=self.failed.emit)
+        self._desk.write_paper_of(number, render, then=then, otherwise=self.failed.emit)
 
     def _keep(self, files: tuple[Path, ...]) -> None:
         self._files = files

@@ -18,8 +18,9 @@ from gui.first_run.set_up_layout import SetUpLayout
 from gui.settings import settings_page
 from gui.settings.backup_page import BackupPage
 from gui.settings.fields_page import FieldsPage
-from gui.settings.key_printing import KeyPrinting
 from gui.settings.papers_page import PapersPage
+from gui.settings.people_page import PeoplePage
+from gui.settings.secret_printing import KeyPrinting, TokenPrinting
 from gui.settings.settings_page import SettingsPage
 from gui.toolkit import paper_writing
 from gui.toolkit.screen import Screen
@@ -236,6 +237,8 @@ class SetUpScreen(Screen):
             page.refused.connect(self.refused)
         if isinstance(page, BackupPage):
             KeyPrinting(page, self.desk, self.show_failure)
+        if isinstance(page, PeoplePage):
+            TokenPrinting(page, self.desk, self.show_failure)
         if isinstance(page, PapersPage):
             page.test_print_wanted.connect(self._print_test)
             page.roll_test_wanted.connect(self._print_roll_test)

@@ -8,8 +8,9 @@ from core.catalogue import inspection
 from core.model.names import FormatName
 from core.model.spoken_names import spoken
 from gui.inspection.look_progress import LookProgress
-from gui.inspection.look_step import careful, changes
+from gui.inspection.look_step import changes
 from gui.toolkit.text import say, sentence_case
+from gui.widgets.caution_frame import caution_frame
 from gui.widgets.layouts import empty, stacked, words
 
 
@@ -36,7 +37,7 @@ class LookEnd(QWidget):
             self._column.addWidget(words(say("inspection", "say", means=each.means)))
         cautions = inspection.cautions(progress.found, format)
         if cautions and not self._short:
-            self._column.addWidget(careful(cautions))
+            self._column.addWidget(caution_frame(cautions))
         if waiting:
             self._column.addWidget(words(waiting, "attention"))
         self._column.addStretch(1)

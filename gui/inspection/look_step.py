@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QCheckBox, QFrame, QLineEdit, QVBoxLayout, QWidget
@@ -15,6 +15,7 @@ from core.model.spoken_names import spoken
 from core.wording import typed_amounts
 from gui.toolkit import theme
 from gui.toolkit.text import minutes_range, say
+from gui.widgets.caution_frame import caution_frame
 from gui.widgets.layouts import empty, labelled, stacked, words
 
 LETTERS: dict[AnyFinding, str] = {
@@ -82,7 +83,7 @@ class StepPage(QWidget):
         if step.light and not short:
             self._text_column.addWidget(words(say("inspection", "light", light=step.light), "small"))
         if step.cautions:
-            self._text_column.addWidget(careful(step.cautions))
+            self._text_column.addWidget(caution_frame(step.cautions))
         self._temperature_row.setVisible(step.key == inspection.COLD)
         self._foretell()
         self.waiting.setVisible(step.key == inspection.COLD)
@@ -184,19 +185,6 @@ def changes(change: Change) -> tuple[str, ...]:
         told.append(say("inspection", "change_price", repairs=", ".join(change.repairs)))
         told.append(say("inspection", "change_date", minutes=minutes_range(change.bench_minutes)))
     return tuple(told)
-
-
-def careful(sentences: Sequence[str]) -> QFrame:
-    """Cautions in the frame that every screen has for them."""
-    frame = QFrame()
-    frame.setProperty("role", "caution")
-    column = QVBoxLayout(frame)
-    column.setContentsMargins(theme.UNIT, theme.UNIT // 2, theme.UNIT, theme.UNIT // 2)
-    column.setSpacing(2)
-    column.addWidget(words(say("inspection", "careful"), "attention"))
-    for sentence in sentences:
-        column.addWidget(words(sentence))
-    return frame
 
 
 def celsius(text: str) -> float | None:

@@ -62,6 +62,7 @@ class PapersPanel(QWidget):
     def write_receipt(self, pickup: Pickup, summary: str) -> None:
         """Write the receipt of a pickup, and show it; ``summary`` says what was handed back."""
         self._as_of(
+            pickup.job.number,
             pickup.at,
             lambda front: paper_writing.writing_receipt(pickup, front, self._desk.papers),
             partial(self._show_receipt, summary, pickup.signature.name),
@@ -69,6 +70,7 @@ class PapersPanel(QWidget):
 
     def _as_of(
         self,
+        number: JobNumber,
         moment: datetime,
         writing: Callable[[ShopFront], Callable[[], Path]],
         then: Callable[[Path], None],
@@ -76,7 +78,8 @@ class PapersPanel(QWidget):
         """Write a paper with the head it had at a moment, so that the same one comes out again."""
 
         def write(settings: ShopSettings) -> None:
-            self._desk.work.write_paper(writing(settings.front), then=then, otherwise=self.failed.emit)
+            paper = writing(settings.front)
+            self._desk.write_paper_of(number, paper, then=then, otherwise=self.failed.emit)
 
         self._desk.work.ask(decks.settings_then, moment, then=write, otherwise=self.failed.emit)
 
@@ -110,6 +113,7 @@ class PapersPanel(QWidget):
         job, files = self._job, self._files
         if job is not None and files:
             self._as_of(
+                job.number,
                 max(each.at for each in files),
                 lambda front: paper_writing.writing_files(job, files, front, self._desk.papers),
                 self._show_files,
@@ -120,6 +124,7 @@ class PapersPanel(QWidget):
         job = self._job
         if job is not None:
             self._as_of(
+                job.number,
                 job.quote.made_at,
                 lambda front: paper_writing.writing_quote(job, front, self._desk.papers),
                 self._show_quote,

@@ -9,7 +9,7 @@ from PySide6.QtCore import Qt, Slot
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QWidget
 
 from core.model.errors import WrongInput
-from core.model.own_shop.settings_records import ASKED, Permission, Person, ShopSettings
+from core.model.own_shop.settings_records import ASKED, Permission, Person, ShopFront, ShopSettings
 from core.model.own_shop.setup_pages import SetupPage
 from core.scheduling import opening_hours
 from core.services.own_shop import people, shop_settings
@@ -57,6 +57,8 @@ class PeoplePage(ListedPage[_Row]):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self.front: ShopFront | None = None
+        """How papers of this shop look, once it is known."""
         self._hashes: dict[str, str] = {}
         """Hashes of PINs typed on this page: each costs a blink, and a draft is read at every pause."""
         self.at_once = FigureField("people-at-once", say("settings", "people-at-once"))
@@ -72,6 +74,7 @@ class PeoplePage(ListedPage[_Row]):
         self._connect()
 
     def show_settings(self, view: SettingsView) -> None:
+        self.front = view.settings.front
         self.form.tokens.know_today(view.today)
         self.show_draft(view.settings)
 

@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton, QWidget
 from core.model.errors import WrongInput
 from core.model.own_shop.access_records import AccessToken
 from core.services.proving import access_tokens, system_users
+from core.services.proving.access_tokens import NewToken
 from core.wording import locale_figures
 from gui.settings.form_fields import LinesField
 from gui.toolkit import theme
@@ -67,6 +68,10 @@ class TokenFields(QWidget):
 
     edited = Signal(object)
     """The tokens as they are to be."""
+    print_wanted = Signal(object)
+    """The `NewToken` that is shown."""
+    gone = Signal()
+    """No token is shown any more."""
 
     def __init__(self) -> None:
         super().__init__()
@@ -83,12 +88,15 @@ class TokenFields(QWidget):
         self.shown = plain_label()
         self.copy = QPushButton(say("access", "token-copy"))
         self.copy.setObjectName("person-token-copy")
+        self.print = QPushButton(say("access", "token-print"))
+        self.print.setObjectName("person-token-print")
         self._told = Hint()
-        self._token = ""
+        self._made: NewToken | None = None
         self._lay_out()
         self.make.clicked.connect(self._make)
         self.name.returnPressed.connect(self._make)
         self.copy.clicked.connect(self._copy)
+        self.print.clicked.connect(self._print)
 
     def know_today(self, today: date) -> None:
         """The day from which a new token is good."""
@@ -96,8 +104,8 @@ class TokenFields(QWidget):
 
     def show_tokens(self, tokens: Sequence[AccessToken]) -> None:
         """These; a token that is on show stays there while it is one of them."""
-        if self._token and not any(access_tokens.fits(each, self._token) for each in tokens):
-            self._show_new("")
+        if self._made and not any(access_tokens.fits(each, self._made.token) for each in tokens):
+            self._show_new(None)
         self._tokens = tuple(tokens)
         empty(self._list)
         for each in self._tokens:
@@ -116,7 +124,7 @@ class TokenFields(QWidget):
             self._told.say(wrong.sentence)
             return
         self.name.clear()
-        self._show_new(made.token)
+        self._show_new(made)
         self.edited.emit((*self._tokens, made.kept))
         self.copy.setFocus()
 
@@ -124,17 +132,25 @@ class TokenFields(QWidget):
         self.edited.emit(tuple(each for each in self._tokens if each != token))
         self.name.setFocus()
 
-    def _show_new(self, token: str) -> None:
-        self._token = token
-        self.shown.setText(say("access", "token-shown", token=token) if token else "")
-        for widget in (self.shown, self.copy):
-            widget.setVisible(bool(token))
+    def _show_new(self, made: NewToken | None) -> None:
+        self._made = made
+        self.shown.setText("" if made is None else say("access", "token-shown", token=made.token))
+        for widget in (self.shown, self.copy, self.print):
+            widget.setVisible(made is not None)
         self._told.say("")
+        if made is None:
+            self.gone.emit()
 
     @Slot()
     def _copy(self) -> None:
-        QGuiApplication.clipboard().setText(self._token)
-        self._told.say(say("access", "token-copied"))
+        if self._made is not None:
+            QGuiApplication.clipboard().setText(self._made.token)
+            self._told.say(say("access", "token-copied"))
+
+    @Slot()
+    def _print(self) -> None:
+        if self._made is not None:
+            self.print_wanted.emit(self._made)
 
     # --- building ------------------------------------------------------------------------
 
@@ -166,6 +182,11 @@ class TokenFields(QWidget):
         )
         self.shown.setAccessibleName(say("access", "token-new"))
         column.addWidget(self.shown)
-        column.addWidget(self.copy, 0, Qt.AlignmentFlag.AlignLeft)
+        both = QHBoxLayout()
+        both.setSpacing(theme.UNIT)
+        both.addWidget(self.copy)
+        both.addWidget(self.print)
+        both.addStretch(1)
+        column.addLayout(both)
         column.addWidget(self._told)
-        self._show_new("")
+        self._show_new(None)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import QObject, Signal, Slot
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton, QWidget
 
-from core.catalogue import deck_service
+from core.catalogue import deck_service, hazards
 from core.catalogue.deck_service import Service
 from core.model.own_shop.settings_records import Deck
 from core.scheduling import event_rates
@@ -17,6 +17,7 @@ from gui.shop.chapter import Chapter
 from gui.toolkit import theme
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import day, moment, say
+from gui.widgets.caution_frame import caution_frame
 from gui.widgets.fact_list import FactList
 from gui.widgets.layouts import PaperFrame, give_key, labelled, rule, words
 from gui.widgets.tray import Tray, TrayItem
@@ -96,6 +97,7 @@ class DeckCare(PaperFrame):
             row.addWidget(button)
         row.addStretch(1)
         column.addLayout(row)
+        column.addWidget(caution_frame(hazards.in_a_deck()))
         column.addWidget(rule())
         column.addWidget(_counted(self._view))
 

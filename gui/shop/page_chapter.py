@@ -38,10 +38,14 @@ class PageChapter(DraftChapter):
     def close(self) -> None:
         self._room = self._sheet = None
 
+    def _serve(self, page: DraftedPage) -> None:
+        """What a page wants of the desk besides being saved; most want nothing."""
+
     def _show(self, room: QWidget, view: SettingsView) -> None:
         if room is not self._room:
             return
         page = self.page()
+        self._serve(page)
         page.show_settings(view)
         if self._draft is not None:
             page.show_draft(self._draft[1])

@@ -19,8 +19,6 @@ from gui.toolkit.text import say
 from gui.widgets.button_row import ButtonRow, key_button
 from gui.widgets.layouts import words
 
-_PREVIEW = "preview"
-"""The folder of papers that are only looked at."""
 _ON_QUOTE = ("quote-", "price-", "promise-", "outcome-", "page_of", "slip-")
 
 
@@ -49,8 +47,10 @@ class WordsChapter(FormChapter["WordsSlip"]):
         if not found:
             self.show_failure(Refused(say("settings", "words-no-order")))
             return
-        folder = self.desk.papers / _PREVIEW
-        self.desk.show_paper(partial(_written, found[-1], wanted, key, folder), self.show_failure)
+        folder = self.desk.papers / paper_files.PREVIEW
+        write = partial(_written, found[-1], wanted, key, folder)
+        show, failed = self.desk.show_file, self.show_failure
+        self.desk.write_paper_of(found[-1].number, write, then=show, otherwise=failed)
 
 
 class WordsSlip(FormSlip[WordsPage]):

@@ -163,7 +163,7 @@ EXAMPLES: dict[str, tuple[str, ...]] = {
     "data-kept": ("data-kept --paper papers",),
     "export-customer": ("export-customer {order} customer.zip --command c-55", "export-customer {order} -"),
     "erase": ("erase {gone} --paper papers --command c-46", "erase {gone} --renew-backups"),
-    "renew-backups": ("renew-backups",),
+    "renew-backups": ("renew-backups --command c-59",),
     "demo": ("demo --dir made --no-window",),
     "completion": ("completion bash",),
     "desktop-entry": ("desktop-entry --dir entries",),
@@ -187,7 +187,7 @@ EXAMPLES: dict[str, tuple[str, ...]] = {
     "shop pin": ("shop pin Kim --command c-54",),
     "shop who": ("shop who",),
     "shop token": (
-        "shop token Kim till --until 2026-06-01 --out token.txt --command c-56",
+        "shop token Kim till --until 2026-06-01 --out token.txt --paper papers --command c-56",
         "shop token Kim till",
     ),
     "shop revoke": ("shop revoke Kim till --command c-57",),

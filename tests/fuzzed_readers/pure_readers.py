@@ -22,6 +22,7 @@ from core.services import customers, inventory_file
 from core.services.inventory_file import InventoryContext
 from core.services.own_shop import own_sentences, secret_hashes, shop_settings
 from core.store import engines
+from core.store.sharing import server_address
 from core.wording import message_files, record_heads, typed_amounts, typed_hours
 from gui.counter import typed_box
 from gui.settings import price_texts
@@ -216,7 +217,7 @@ def address(_: Files, dice: Random) -> object:
 
     text = hostile_texts.mutated(dice.choice(URLS), dice)
     text = text if "://" in text else f"postgresql://{text}"
-    engines.shown_address(text)
+    server_address.shown(text)
     database = engines.open_database(text)
     database.close()
     return database

@@ -81,7 +81,13 @@ READERS = (
     _pure("phone number", 4_000, pure_readers.phone, "core.services.customers"),
     _pure("value of an option", 10_000, pure_readers.argument, "core.cli.argument_parser", "gui.app.startup"),
     _pure("stored record", 6_000, pure_readers.stored_record, "core.model.serialization"),
-    _pure("address of a server", 3_000, pure_readers.address, "core.store.engines"),
+    _pure(
+        "address of a server",
+        3_000,
+        pure_readers.address,
+        "core.store.engines",
+        "core.store.sharing.server_address",
+    ),
     _pure("kept secret", 1_000, pure_readers.hashed_secret),
     _file("photo", 1_500, file_readers.photo, "core.services.incident_photos", "core.model.regular_files"),
     _file(

@@ -49,7 +49,7 @@ from core.services.own_shop import (
     settings_versions,
     shop_document,
 )
-from core.services.privacy import customer_export, erasures
+from core.services.privacy import backup_renewal, customer_export, erasures
 from core.services.proving import access_tokens
 from tests.sent_again.copy_scenes import COPY_EXAMPLES
 from tests.sent_again.step_scenes import (
@@ -154,6 +154,7 @@ EXAMPLES: dict[Callable[..., Any], Callable[[Desk], Example]] = {
     drafts.take_over: earlier_draft,
     drafts.keep: lambda desk: of(drafts.keep, "counter", TypedBox(name=f"Ada {next(NUMBERS)}")),
     erasures.erase_rows: gone_home,
+    backup_renewal.note: lambda desk: of(backup_renewal.note, ("/stick/new.sqlite",), ()),
     access_tokens.issue: lambda desk: of(access_tokens.issue, somebody(desk), a_token(desk)),
     access_tokens.revoke: with_token,
     access_tokens.map_user: lambda desk: of(access_tokens.map_user, somebody(desk), a_user(desk)),

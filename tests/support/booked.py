@@ -128,12 +128,14 @@ def inventory(
     name: str = "Ada Fenwick",
     phone: str | None = "(303) 555-0142",
     deliver: tuple[Delivery, ...] = (Delivery("files", "h264", "usb"),),
+    tax_exempt: str = "",
 ) -> Inventory:
     return Inventory(
         lines=lines or (line(count=2),),
         tv=TvSystem.NTSC,
         customer=CustomerDraft(name, phone),
         deliver=deliver,
+        tax_exempt=tax_exempt,
     )
 
 

@@ -4,20 +4,37 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Sequence
 from dataclasses import replace
+from datetime import timedelta
 from pathlib import Path
 
 from sqlalchemy import Connection, text
 
 from core.model.agreement_records import Consent
+from core.model.copies.copy_records import CopiedFile, FileSystem
+from core.model.dispositions import Disposition
 from core.model.handover_records import ToldHow, ToldResult
-from core.model.inventory import CustomerDraft
+from core.model.incident_records import IncidentKind
+from core.model.inventory import CustomerDraft, Delivery
 from core.model.job_records import Job
-from core.model.names import Finding, Join
+from core.model.names import Finding, Join, TapeCode
 from core.model.signatures import Signature
 from core.model.stations import Station
-from core.services import decks, drafts, jobs, paper_files, payments, promises, repair_record, tapes
+from core.services import (
+    decks,
+    drafts,
+    incidents,
+    jobs,
+    paper_files,
+    payments,
+    promises,
+    repair_record,
+    tape_dispositions,
+    tapes,
+)
 from core.services.after_ready import handover_wishes, noted_calls, telling
 from core.services.agreement import agreements
+from core.services.copies import copy_making, downloads, own_drives
+from core.services.incident_photos import Photo
 from core.services.privacy import erasures
 from core.services.privacy.erasures import Erased
 from core.services.records_door import Shop
@@ -65,6 +82,47 @@ def a_year_ago(desk: Desk, papers: Path | None = None) -> Job:
         paper_files.of_pickup(handed, front, papers)
     desk.shop.run(drafts.keep, "counter", inventory(name=NAME))
     return desk.shop.ask(jobs.get, job.number)
+
+
+def in_copies_and_incidents(desk: Desk) -> Job:
+    """A further order of the same customer: named in the exemption from tax, the address of the download, the
+    files on their own drive, what was lost of theirs, and what was noted when they were told."""
+    working, shop = replace(desk, writes_copies=False), desk.shop
+    job = working.book(
+        line(count=2),
+        name=NAME,
+        phone=PHONE,
+        deliver=(Delivery("files", "h264", "download"), Delivery("files", "h264", "own-drive")),
+        tax_exempt="Zebedee Trust, certificate 7",
+    )
+    working.allow(job)
+    lost, copied = (each.code for each in job.tapes)
+    shop.run(tape_dispositions.settle, lost, Disposition.LOST, note=f"{NAME} saw it fall")
+    shop.run(incidents.attach, lost, Photo("zebedee.png", "0" * 64), "as Zebedee sent it")
+    shop.run(incidents.add, lost, IncidentKind.TOLD, f"told {NAME}")
+    shop.run(incidents.add, lost, IncidentKind.SETTLED, "Zebedee takes 60.00")
+    working.bring_to(job.tapes[1], Station.READY, minutes=60.0)
+    _copied_for(desk, job, copied)
+    shop.run(telling.tell, job.number, ToldHow.EMAIL, ToldResult.SENT, note="to q@zebedee.example")
+    owed = shop.ask(jobs.get, job.number)
+    due = shop.ask(price_due, owed.number) - owed.paid_minor
+    desk.hand_back(owed, signature=Signature(NAME, (((0.1, 0.2), (0.5, 0.6)),)), paid_minor=due)
+    return shop.ask(jobs.get, job.number)
+
+
+def _copied_for(desk: Desk, job: Job, code: str) -> None:
+    shop, file = desk.shop, CopiedFile("Zebedee wedding.mp4", 7, "0" * 64, TapeCode(code))
+    download, drive = job.copies
+    size = {"gigabytes": 64.0, "file_system": FileSystem.EXFAT}
+    shop.run(own_drives.describe, job.number, drive.id, **size)
+    for copy in (drive, download):
+        shop.run(copy_making.made, job.number, copy.id, files=[file])
+    shop.run(copy_making.strike, job.number, drive.id, because="on a drive of Zebedee's brother")
+    shop.run(copy_making.made, job.number, drive.id, files=[file])
+    for copy in (drive, download):
+        shop.run(copy_making.checked, job.number, copy.id)
+    until = desk.clock().date() + timedelta(days=14)
+    shop.run(downloads.give, job.number, download.id, "https://files.example.org/Zebedee", until)
 
 
 def price_due(unit: Unit, number: str) -> int:

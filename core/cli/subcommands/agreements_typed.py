@@ -140,7 +140,9 @@ def _told(
         first = paper_files.of_first_version(job, versions[0][0], front, folder) if is_older else ()
         return (*first, *paper_files.of_newest(job, versions, front, folder))
 
-    written, note = paper_folder.after(agreement_words.kind_words(version), place, write)
+    done = agreement_words.kind_words(version)
+    place = paper_folder.remembered(call, shop, place, number, done)
+    written, note = paper_folder.after(done, place, write)
     document = json_agreements.agreement(job, versions, standing, asking, offered, written)
     lines = [_head(job, standing)]
     for one, differences in versions:

@@ -86,7 +86,8 @@ def book(call: Invocation) -> Reply:
             told=quoted.warnings if call.asked.told else (),
         )
         front = _front(shop, job.quote.made_at)
-    done = say("cli", "job_booked", number=job.number)
+        done = say("cli", "job_booked", number=job.number)
+        place = paper_folder.remembered(call, shop, place, job.number, done)
     written, note = paper_folder.after(done, place, lambda folder: paper_files.of_booking(job, front, folder))
     return Reply(json_answers.book(job, written), plain_answers.book(job, written), note=note)
 
@@ -133,7 +134,8 @@ def hand_back(call: Invocation) -> Reply:
             partly=asked.partly,
         )
         front = _front(shop, handed.at)
-    done = say("cli", "job_handed_back", number=handed.job.number)
+        done = say("cli", "job_handed_back", number=handed.job.number)
+        place = paper_folder.remembered(call, shop, place, handed.job.number, done)
     written, note = paper_folder.after(
         done, place, lambda folder: paper_files.of_pickup(handed, front, folder)
     )

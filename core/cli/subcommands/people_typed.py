@@ -7,13 +7,14 @@ from typing import TYPE_CHECKING, Any
 
 from core.cli import proving
 from core.cli.invocation import Invocation, Reply
+from core.cli.subcommands import paper_folder
 from core.model import private_files, regular_files
 from core.model.errors import WrongInput
 from core.model.own_shop.access_records import Proof
 from core.scheduling import opening_hours
 from core.services import decks
 from core.services.own_shop import people, reported_changes
-from core.services.proving import access_tokens, system_users
+from core.services.proving import access_tokens, system_users, token_papers
 from core.wording import locale_figures
 from core.wording.messages import say
 
@@ -46,24 +47,32 @@ def tell_who(call: Invocation, shop: Shop) -> Reply:
 
 
 def issue(call: Invocation, shop: Shop) -> Reply:
-    """``shop token``: the token in the answer, or in a file that only its owner can read."""
+    """``shop token``: the token in the answer, or in a file that only its owner can read; with ``--paper`` on
+    a page as well."""
     asked, settings = call.asked, shop.ask(decks.settings)
     shop.ask(people.person, asked.person)
-    made = access_tokens.new(asked.token, opening_hours.today(settings, call.clock()), asked.until)
+    place, today = paper_folder.folder(call), opening_hours.today(settings, call.clock())
+    made = access_tokens.new(asked.token, today, asked.until)
     change = partial(access_tokens.issue, person=asked.person, token=made.kept)
     document = call.run(shop, reported_changes.carry_out, change)
     day = locale_figures.full_day(made.kept.until)
     said = say("access", "token-issued", name=asked.person, token=made.kept.name, day=day)
-    whole: dict[str, Any] = {**document, "until": made.kept.until.isoformat()}
+    papers, unwritten = paper_folder.after(
+        say("access", "token-done", name=asked.person, token=made.kept.name),
+        place,
+        lambda folder: (token_papers.written(made, asked.person, settings.front, today, folder),),
+    )
+    whole: dict[str, Any] = {**document, "until": made.kept.until.isoformat(), "papers": [*map(str, papers)]}
+    said = "\n".join((said, *map(str, papers)))
     if asked.out is None:
-        return Reply({**whole, "token": made.token}, f"{said}\n{made.token}")
+        return Reply({**whole, "token": made.token}, f"{said}\n{made.token}", note=unwritten)
     path = regular_files.expanded(asked.out).absolute()
     try:
         private_files.write(path, f"{made.token}\n".encode())
     except OSError as error:  # it is issued all the same, and is shown nowhere else
-        note = f"{path}: {error.strerror}"
+        note = " ".join(filter(None, (f"{path}: {error.strerror}", unwritten)))
         return Reply({**whole, "token": made.token}, f"{said}\n{made.token}", note=note)
-    return Reply({**whole, "file": str(path)}, f"{said}\n{path}")
+    return Reply({**whole, "file": str(path)}, f"{said}\n{path}", note=unwritten)
 
 
 def revoke(call: Invocation, shop: Shop) -> Reply:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from dataclasses import asdict
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from core.cli.invocation import Invocation, Reply
 from core.cli.subcommands import paper_folder
@@ -16,6 +16,9 @@ from core.services.privacy.backup_renewal import Renewal
 from core.services.shop_places import shop_folders
 from core.store import current_settings
 from core.wording.messages import say
+
+if TYPE_CHECKING:
+    from core.services.records_door import Shop
 
 
 def tell_kept(call: Invocation) -> Reply:
@@ -53,11 +56,12 @@ def erase(call: Invocation) -> Reply:
     with call.open() as shop:
         gone = call.run(shop, erasures.erase_rows, call.asked.customer)
         done = erasures.clean_up(shop, gone, folders)
-        renewed = backup_renewal.renew(shop) if call.asked.renew_backups else None
+        renewed = _renewed(call, shop) if call.asked.renew_backups else None
     document: dict[str, Any] = {
         "erased": list(done.orders),
         "removed": [str(path) for path in done.files],
         "exported": [str(path) for path in done.exported],
+        "papers_elsewhere": [asdict(each) for each in done.elsewhere],
     }
     if renewed is None:
         until = done.in_backups_until
@@ -71,8 +75,16 @@ def erase(call: Invocation) -> Reply:
 def renew_backups(call: Invocation) -> Reply:
     """``renew-backups``: a new backup in each place, and none left that holds somebody who was erased."""
     with call.open() as shop:
-        done = backup_renewal.renew(shop)
+        done = _renewed(call, shop)
     return Reply(_told(done), " ".join(done.sentences), exit_code=_exit_code(done))
+
+
+def _renewed(call: Invocation, shop: Shop) -> Renewal:
+    """Under the id typed, or the next one: what was done under it before is told again."""
+    done = backup_renewal.renew(shop, call.next_command())
+    if done.was_before:
+        call.notes.append(say("cli", "saved_before"))
+    return done
 
 
 def _told(done: Renewal) -> dict[str, Any]:

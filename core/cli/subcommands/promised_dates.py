@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from datetime import date
 
+from core.catalogue import hazards
 from core.cli import plain_answers
 from core.cli.invocation import Invocation, Reply
 from core.cli.json_quotes import promise as promise_of
@@ -13,6 +14,7 @@ from core.model.own_shop.settings_records import ShopSettings
 from core.promise.reliability import Group, Judged, Reliability
 from core.scheduling import event_rates
 from core.services import closed_days, decks, event_counts, promise_entries, promises
+from core.wording import locale_figures
 from core.wording.messages import say
 
 
@@ -45,7 +47,7 @@ def switch_deck(call: Invocation) -> Reply:
     step = decks.broke_down if asked.state == "out" else decks.back_in_service
     with call.open() as shop:
         fitted = call.run(shop, step, asked.name, asked.because or "")
-    return _fitted(fitted)
+    return _fitted(fitted, cautions=hazards.in_a_deck())
 
 
 def stay_shut(call: Invocation) -> Reply:
@@ -77,17 +79,18 @@ def tell_kept(call: Invocation) -> Reply:
     return Reply(document, plain_answers.kept(found))
 
 
-def _fitted(fitted: ShopSettings) -> Reply:
+def _fitted(fitted: ShopSettings, cautions: tuple[str, ...] = ()) -> Reply:
     out = [deck.name for deck in fitted.working_decks if not deck.in_service]
     closed = sorted(day.isoformat() for day in fitted.closed_days)
-    document = {
+    document: dict[str, object] = {
         "decks": [_deck(deck.name, deck.in_service) for deck in fitted.working_decks],
         "closed": closed,
     }
-    return Reply(
-        document,
-        say("cli", "out_service_shut", out=", ".join(out) or "–", closed=", ".join(closed) or "–"),
-    )
+    shut = ", ".join(map(locale_figures.short_day, sorted(fitted.closed_days)))
+    said = say("cli", "out_service_shut", out=", ".join(out) or "–", closed=shut or "–")
+    if cautions:
+        document["cautions"] = list(cautions)
+    return Reply(document, "\n".join((said, *plain_answers.careful(cautions))))
 
 
 def _deck(name: str, in_service: bool) -> Mapping[str, object]:

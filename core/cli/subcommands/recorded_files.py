@@ -46,10 +46,10 @@ def list_files(call: Invocation) -> Reply:
         files = shop.ask(recordings.of_job, job.number)
         newest = max((each.at for each in files), default=shop.clock())
         front = shop.ask(decks.settings_then, newest).front
+        done = say("cli", "job_read", number=job.number)
+        place = paper_folder.remembered(call, shop, place, job.number, done)
     written, note = paper_folder.after(
-        say("cli", "job_read", number=job.number),
-        place,
-        lambda folder: paper_files.of_files(job, files, front, folder),
+        done, place, lambda folder: paper_files.of_files(job, files, front, folder)
     )
     document = {
         "number": job.number,

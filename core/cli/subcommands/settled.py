@@ -60,10 +60,11 @@ def tell_incident(call: Invocation) -> Reply:
         for photo in photos:
             call.run(shop, incidents.attach, code, photo)
         job, found, front = shop.ask(incidents.report, code)
+        done = say("incidents", "is-kept", code=tape_code(found.tape))
+        place = paper_folder.remembered(call, shop, place, job.number, done)
     altered = tuple(
         line.photo for line in found.lines if line.photo and not incident_photos.is_whole(line, folder)
     )
-    done = say("incidents", "is-kept", code=tape_code(found.tape))
     written, note = paper_folder.after(
         done, place, lambda there: paper_files.of_incident(job, found, front, there)
     )

@@ -5,20 +5,23 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from core.model.errors import TapewrightError, Unavailable
+from core.model.names import CommandId
 from core.model.own_shop.settings_records import Permission
 from core.services import backup
 from core.services.own_shop import backup_places
 from core.services.privacy import held_copies
-from core.store import permissions
+from core.services.records_door import Shop, new_command
+from core.store import commands, history, permissions
 from core.store.shop_files import durable_files, erased_orders, locked_files
+from core.store.steps import step
+from core.store.unit import Unit
 from core.wording.locale_figures import listed
 from core.wording.messages import say
 
-if TYPE_CHECKING:
-    from core.services.records_door import Shop
+KIND = "backups-renewed"
+"""Of the lines of history."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,6 +35,8 @@ class Renewal:
     """Places where it failed, and why: there everything older stays."""
     left: tuple[Path, ...] = ()
     """Files in the places that the program did not make there, and that hold or may hold the erased."""
+    was_before: bool = False
+    """Whether this was done before under the same command, and is only told again."""
 
     @property
     def is_whole(self) -> bool:
@@ -52,13 +57,40 @@ class Renewal:
         return tuple(said)
 
 
-def renew(shop: Shop) -> Renewal:
+@dataclass(frozen=True, slots=True)
+class KeptRenewal:
+    """What is kept of a renewal that was whole: the files by their paths."""
+
+    made: tuple[str, ...]
+    removed: tuple[str, ...]
+
+
+@step
+def note(unit: Unit, made: tuple[str, ...], removed: tuple[str, ...]) -> KeptRenewal:
+    """Notes that the backups were made anew, so that the same command is answered and not carried out again.
+
+    NotPermitted without the right to erase.
+    """
+    permissions.check(unit, Permission.ERASE)
+    words = say("privacy", "event-renewed", made=len(made), removed=len(removed))
+    history.append(unit, KIND, words, made=made, removed=removed)
+    return KeptRenewal(made, removed)
+
+
+def renew(shop: Shop, command: CommandId | None = None) -> Renewal:
     """Makes a backup in every place, reads it back, then removes there what was made before an erasure.
 
     Copies made before an update or a restore go as well where they still hold somebody who was erased. A
     place where no new backup can be made keeps what it has. NotPermitted without the right to erase.
+
+    Once it was whole, the same ``command`` is told what came of it then; Refused where that was another step.
+    As long as it was not, or where its answer was lost before it was noted, it is done again.
     """
     shop.ask(permissions.check, Permission.ERASE)
+    before = None if command is None else shop.ask(commands.recalled, command, note)
+    if before is not None:
+        made_then, removed_then = map(Path, before.made), map(Path, before.removed)
+        return Renewal(tuple(made_then), tuple(removed_then), left=tuple(_left(shop)), was_before=True)
     made: list[Path] = []
     removed: list[Path] = []
     failures: list[tuple[str, TapewrightError]] = []
@@ -70,6 +102,8 @@ def renew(shop: Shop) -> Renewal:
             failures.append((place.folder, failure))
     if not failures:
         removed += _removed(held_copies.beside(shop))
+        kept = tuple(map(str, made)), tuple(map(str, removed))
+        shop.once(command or new_command(), note, *kept)
     return Renewal(tuple(made), tuple(removed), tuple(failures), tuple(_left(shop)))
 
 

@@ -8,6 +8,8 @@ from dataclasses import dataclass
 from sqlalchemy import delete, select, update
 
 from core.model import folding
+from core.services.privacy import paper_places
+from core.services.privacy.paper_places import PaperPlace
 from core.store import columns, history, personal_columns, row_digests
 from core.store.command_tables import CommandAnswerRow, CommandRow
 from core.store.shop_files import erased_orders
@@ -28,12 +30,19 @@ class Emptied:
     """Names in the shop's folder of photos."""
     exported: tuple[str, ...] = ()
     """Where the customer's data were written to at somebody's wish."""
+    elsewhere: tuple[PaperPlace, ...] = ()
+    """Where papers were written to apart from the shop's own folder."""
 
 
 def empty(unit: Unit, customer: CustomerRow, jobs: Sequence[JobRow]) -> Emptied:
     """Empties what is kept of a customer, whose orders ``jobs`` are, and says so in the history."""
     numbers = tuple(job.number for job in jobs)
-    found = Emptied(numbers, _photos(unit, [job.id for job in jobs]), _exported(unit, numbers))
+    found = Emptied(
+        numbers,
+        _photos(unit, [job.id for job in jobs]),
+        _exported(unit, numbers),
+        paper_places.of_orders(unit, numbers),
+    )
     erasure = ErasureRow(customer_id=customer.id, is_open=True, at=unit.now, by=unit.who)
     unit.session.add(erasure)
     _throw_drafts_away(unit, customer)
@@ -64,6 +73,7 @@ def empty_again(unit: Unit, orders: Collection[str]) -> Emptied:
         tuple(order for each in gone for order in each.orders),
         tuple(photo for each in gone for photo in each.photos),
         tuple(file for each in gone for file in each.exported),
+        tuple(dict.fromkeys(place for each in gone for place in each.elsewhere)),
     )
 
 

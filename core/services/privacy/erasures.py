@@ -22,6 +22,7 @@ from core.services import payments
 from core.services.own_shop import backup_places
 from core.services.privacy import emptied_records, held_copies, personal_files
 from core.services.privacy.emptied_records import Emptied
+from core.services.privacy.paper_places import PaperPlace
 from core.store import permissions, row_records, search
 from core.store.audits import row_audit
 from core.store.steps import special_step
@@ -45,6 +46,8 @@ class Erased:
     """Papers and photos that were removed."""
     exported: tuple[Path, ...] = ()
     """Files that the customer's data were once written to; they may be with the customer."""
+    elsewhere: tuple[PaperPlace, ...] = ()
+    """Where papers were once written to and none was found now, or nobody can look from here."""
     copies: tuple[Path, ...] = ()
     """Copies of the records that still hold the customer and that nobody thins out."""
     in_backups_until: date | None = None
@@ -74,6 +77,9 @@ class Erased:
         if self.exported:
             files = listed([str(each) for each in self.exported])
             said.append(say("privacy", "was-exported", n=len(self.exported), files=files))
+        if self.elsewhere:
+            places = listed([each.words for each in self.elsewhere])
+            said.append(say("privacy", "papers-elsewhere", n=len(self.elsewhere), places=places))
         return tuple(said)
 
 
@@ -116,19 +122,20 @@ def erase_rows(unit: Unit, who: str) -> Emptied:
 def clean_up(shop: Shop, gone: Emptied, papers: Sequence[Path] = ()) -> Erased:
     """What follows `erase_rows`, and can be done again.
 
-    The places the records leave free are overwritten, papers and photos removed, and the list beside the shop
-    and in every place of the backups says which orders those were. Unavailable where that failed; the
-    customer is erased all the same.
+    The places the records leave free are overwritten, papers (in the folders ``papers``, and wherever they
+    were noted to be written to) and photos removed, and the list beside the shop and in every place of the
+    backups says which orders those were. Unavailable where that failed; the customer is erased all the same.
     """
     held_copies.list_erased(shop)
     held_copies.remove_leftovers(shop)
     shop.scrub()
-    files = personal_files.remove(shop.where, gone, papers)
+    removed = personal_files.remove(shop.where, gone, papers)
     state = shop.ask(backup_places.read)
     return Erased(
         gone.orders,
         gone.photos,
-        files,
+        removed.files,
+        elsewhere=removed.not_found,
         exported=tuple(Path(each) for each in gone.exported),
         copies=held_copies.beside(shop),
         in_backups_until=held_copies.last_day(state, shop.clock()),

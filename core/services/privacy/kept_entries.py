@@ -12,7 +12,7 @@ from core.wording.messages import say
 
 KEPT = (
     *("customer", "orders", "money", "agreements", "calls", "history", "papers", "photos"),
-    *("recordings", "drafts", "exports", "backups", "log"),
+    *("paper-places", "recordings", "drafts", "shop-notes", "exports", "backups", "log"),
 )
 """What there is, by the keys of `privacy.ftl`."""
 

@@ -69,18 +69,23 @@ def copy(source: str, target: str, recordings: Collection[Named]) -> MovedFiles:
     Unavailable, naming the folder, where it cannot be written or a copy differs.
     """
     copied: dict[str, int] = {}
-    for here in shop_folders.all_papers(source):
-        _count(copied, "papers", here, shop_folders.papers(target), _files(here.glob("*.pdf")))
+    own, *older = shop_folders.all_papers(source)
+    _count(copied, "papers", own, shop_folders.papers(target), _files(own.glob("*.pdf")))
+    for here in older:  # one that several shops wrote to: what has a name of ours may be another shop's
+        there = [path for path in _files(here.glob("*.pdf")) if not (own / path.name).exists()]
+        _count(copied, "papers", here, shop_folders.papers(target), there)
     photos = shop_folders.photos(source)
     _count(copied, "photos", photos, shop_folders.photos(target), _files(photos.glob("*")))
-    here = shop_folders.recordings(source)
-    files = [*_files(here.rglob("*"))]
-    small = [path for path in files if path.stat().st_size <= LARGEST]
-    _count(copied, "recordings", here, shop_folders.recordings(target), small)
-    staying = [StayingFile(path, _can_be_read(path)) for path in files if path not in small]
-    there = {(path.name, path.stat().st_size) for path in files}
+    files: list[Path] = []
+    for here in shop_folders.all_recordings(source):
+        held = [*_files(here.rglob("*"))]
+        small = [path for path in held if path.stat().st_size <= LARGEST]
+        _count(copied, "recordings", here, shop_folders.recordings(target), small)
+        files += held
+    staying = [StayingFile(path, _can_be_read(path)) for path in files if path.stat().st_size > LARGEST]
+    known = {(path.name, path.stat().st_size) for path in files}
     erased_orders.add(erased_orders.beside(target), erased_orders.listed(erased_orders.beside(source)))
-    return MovedFiles(copied, tuple(staying), len(set(recordings) - there))
+    return MovedFiles(copied, tuple(staying), len(set(recordings) - known))
 
 
 def _count(copied: dict[str, int], kind: str, here: Path, there: Path, files: Iterable[Path]) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 import re
 import zlib
 
@@ -12,6 +13,10 @@ from core.store.sharing.shop_default import LONGEST, MAIN
 from core.wording.messages import say
 
 _PARAMETER = "shop"
+_THIS_COMPUTER = ("localhost", "127.0.0.1", "::1", "")
+_USUAL_PORT = 5432
+_ODD = re.compile(r"[^A-Za-z0-9 ._-]")
+"""What some file system does not take in a name."""
 _NAME = re.compile(rf"[a-z][a-z0-9-]{{0,{LONGEST - 1}}}")
 
 
@@ -32,6 +37,20 @@ def added_to(url: URL, name: str) -> URL:
 def in_file_name(name: str) -> str:
     """What names of files tell of the shop: ``-north``, nothing of the main shop."""
     return "" if name == MAIN else f"-{name}"
+
+
+def folder_name(url: URL, name: str) -> str:
+    """What a folder for the files of one shop is called: ``chain north on db.example.org 4f1a2b``.
+
+    The digits (of the SHA-256 of server, port, database and shop) tell apart what would be written alike. Who
+    asks, and with which password, makes no other folder; nor does how this computer is called.
+    """
+    host = str(url.host or url.query.get("host", "")).casefold()
+    host = _THIS_COMPUTER[0] if host in _THIS_COMPUTER or host.startswith("/") else host
+    port = url.port or url.query.get("port") or _USUAL_PORT
+    database = (url.database or "").rpartition("/")[2]
+    known = hashlib.sha256(f"{host} {port} {database} {name}".encode()).hexdigest()[:6]
+    return _ODD.sub("-", f"{database}{'' if name == MAIN else f' {name}'} on {host} {known}").strip(" .")
 
 
 def lock_key(word: int, name: str) -> int:

@@ -15,7 +15,7 @@ from core.services.own_shop.shop_document import SettingsView
 from core.services.records_door import Shop
 from core.services.shop_overview import ShopView
 from gui.settings.backup_page import BackupPage
-from gui.settings.key_printing import KeyPrinting
+from gui.settings.secret_printing import KeyPrinting
 from gui.shop.backups import backup_report
 from gui.shop.backups.backup_report import BackupReport, BackupSight
 from gui.shop.backups.unlock_panel import UnlockPanel

@@ -39,6 +39,8 @@ class PrivacyChapter(Chapter):
         super().__init__(desk, parent)
         self._sheet: PrivacySheet | None = None
         self._view: ShopView | None = None
+        self._unclean: Emptied | None = None
+        """Who was erased from the records and not yet from everything else."""
 
     def open(self, view: ShopView) -> QWidget:
         self._view = view
@@ -111,15 +113,21 @@ class PrivacyChapter(Chapter):
 
     @Slot(str)
     def _erase(self, order: str) -> None:
+        """From the records; the same press again, where only what follows had failed, does that again."""
+        if self._unclean is not None and order in self._unclean.orders:
+            self._clean_up(self._unclean)
+            return
         self.desk.work.run(
             erasures.erase_rows, order, then=self._clean_up, otherwise=self.show_failure, changes=EVERY_KIND
         )
 
     def _clean_up(self, gone: Emptied) -> None:
+        self._unclean = gone
         deed = partial(_cleaned_up, gone, self.desk.papers)
         self.desk.work.run_beside(deed, then=self._was_erased, otherwise=self.show_failure)
 
     def _was_erased(self, done: Erased) -> None:
+        self._unclean = None
         if self._sheet is not None:
             self._sheet.forget()
             self._sheet.who.clear()

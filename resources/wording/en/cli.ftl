@@ -12,6 +12,7 @@ one_line_utf_text = one line of UTF-8 text is accepted
 iso_time_between_accepted = an ISO 8601 time between 2000 and 2200 is accepted, like 2026-03-02T09:30:00-05:00
 date_between_accepted_like = a date between 2000 and 2200 is accepted, like 2026-03-02
 whole_number_accepted = a whole number from 0 to { $most } is accepted
+careful = Careful: { $caution }
 found_accepted = found { $typed }; { $words } from 0 to { $most } are accepted
 cassette_transfer_shop_s = The counter of a shop that copies and repairs home-video cassettes.
 how_long_cassette_may = how long a cassette may play, and why

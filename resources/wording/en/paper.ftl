@@ -248,6 +248,11 @@ receipt-do_spliced_more =
         [one] This label is on the cassette. If you give it away, tell the next person. Store all your tapes upright, cool, and dry.
        *[other] This label is on each of these cassettes. If you give them away, tell the next person. Store all your tapes upright, cool, and dry.
     }
+receipt-at_home = Careful at home
+home-mould = Mold is on this tape. Leave it in its closed bag, away from other tapes, from food, and from anybody with asthma or weak immunity. Do not open it or smell at it; whoever handles it needs gloves and breathing and eye protection. Local rules on health and waste go first; cleaning it is work for a specialist.
+home-sticky = This tape sheds. Do not play it, rub at it, or blow on it; do not breathe the dust in, and wash your hands. Local rules on waste go first; a specialist can be asked.
+home-nitrate = This film may be nitrate, which burns fiercely, even without air. No heat, no sparks, no closed can, not into the trash or the mail. Local fire rules go first; ask a film archive or a licensed specialist.
+home-vinegar = The base of this film is breaking down. Keep it cool and aired, away from other films, and do not smell at it; local rules on health go first.
 receipt-do_plain = Your tapes are yours to keep. None of them was spliced.
 receipt-do_plain-thing = Everything you brought is yours to keep.
 receipt-do_plain_more = Store them upright in their boxes, cool and dry, away from magnets and heaters.
@@ -403,10 +408,20 @@ files-check_linux = Linux: sha256sum FILE
 tax-number = Tax number { $number }
 key-title = Key of the backups
 key-made = Made on { $day }.
-key-keep = Keep this page where nobody else finds it, away from the computer and away from the backups: whoever has it can read every backup of the shop. Without it nobody can, and no locked backup can be restored.
-key-lost = A lost key can't be made again, and the backups locked with it are lost along with it. If this page is ever lost, make a new key at once: backups made from then on can be read with that one.
-key-use = To try out a backup, type the key where the program asks for it under Shop, Backups (spaces don't count). To restore one, type the key or scan the code into a file, and run: tapewright restore BACKUP --key FILE
+key-keep = Keep this page where nobody else finds it, away from the computer and the backups: whoever has it can read every backup of the shop, and without it nobody can restore a locked one.
+key-lost = A lost key can't be made again, and its backups are lost along with it. If this page is ever lost, make a new key at once: backups made from then on can be read with that one.
+key-use = To try out a backup, type the key where the program asks for it under Shop, Backups. Spaces don't count.
+key-restore = To restore one, type the key or scan the code into a file, and run: tapewright restore BACKUP --key FILE
 key-public = Backups locked with this key carry the public key { $key }.
+secret-keep = Keeping it
+secret-use = Using it
+secret-fold = Cut or fold here. Nothing is printed below.
+token-title = Token of { $person }
+token-for = For: { $words }. Good through { $day }.
+token-keep = Keep this page where nobody else finds it: whoever has it can work at the command line as { $person }, with every right { $person } has.
+token-lost = If it is lost or seen, revoke the token on the People page of Shop. The shop keeps only a digest of it, so this page can't be printed again.
+token-use = Scan the code or type the letters into a file that only its program can read, exactly as they are, and give the program --token-file FILE, or put them into TAPEWRIGHT_TOKEN.
+token-ends = After its last day it is refused. Issue a new one then, and shred this page.
 label-test = Test print of the labels
 roll-test = Test print of the roll
 roll-test-frame = On a roll { $width } mm wide, the frame is whole and a scanner reads both codes.

@@ -52,7 +52,10 @@ kept-history-why = To show that nothing was altered.
 kept-history-long = The words: until the customer is erased. That something happened, when, and who in the shop did it stays.
 kept-papers = Papers as files: quotes, claim slips, receipts
 kept-papers-why = To print them again.
-kept-papers-long = Until the customer is erased.
+kept-papers-long = Until the customer is erased, in the shop's own folder and wherever this computer wrote them to.
+kept-paper-places = Which folders, on which computers, papers of an order were written to
+kept-paper-places-why = To find every paper again when the customer is erased.
+kept-paper-places-long = Until the customer is erased. Papers in folders of this computer are removed; what lies on another computer is named, so that somebody can remove it there.
 kept-photos = Photos of lost or damaged tapes
 kept-photos-why = For the owner of the tape and the insurer.
 kept-photos-long = Until the customer is erased.
@@ -62,6 +65,9 @@ kept-recordings-long = The name of the file: until the customer is erased. The f
 kept-drafts = What is typed at the counter and not booked yet
 kept-drafts-why = So that a power cut costs seconds.
 kept-drafts-long = Until it is booked or thrown away.
+kept-shop-notes = Notes about decks, closed days, and donor parts
+kept-shop-notes-why = To plan the work of the shop.
+kept-shop-notes-long = They stay, because they are about the shop. Nobody is asked for a customer's name there, and none belongs there.
 kept-exports = That a customer's data were saved to a file, and where
 kept-exports-why = To tell where a copy may lie.
 kept-exports-long = Until the customer is erased. The file itself was given out and is not ours to remove.
@@ -111,10 +117,17 @@ renewed = { $made ->
         [one] 1 older one that held somebody who was erased was removed.
        *[other] { $removed } older ones that held somebody who was erased were removed.
     }
+event-renewed = all backups were made anew: { $made } new, { $removed } removed
 renewal-failed = In { $folder } everything stays as it was, and older backups there still hold who was erased. { $why }
 left-by-hand = { $n ->
         [one] This file was not made there by the program and holds, or may hold, somebody who was erased: { $files }. Look at it and remove it yourself.
        *[other] These files were not made there by the program and hold, or may hold, somebody who was erased: { $files }. Look at them and remove them yourself.
+    }
+paper-place = { $folder } on the computer { $machine }
+event-papers = papers of this order go to { $place }
+papers-elsewhere = { $n ->
+        [one] Papers of these orders were also written to { $places }. None was found there now, or it can't be reached from here. If they still exist, remove them there yourself.
+       *[other] Papers of these orders were also written to { $places }. None was found in those folders now, or they can't be reached from here. If they still exist, remove them there yourself.
     }
 export-line = the customer's data were asked for as a file: { $file }
 erased-list = # Orders whose customers were erased, as digests. Whoever restores an older backup erases them again by this list. Keep it with the backups.

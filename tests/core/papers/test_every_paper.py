@@ -24,6 +24,7 @@ from core.papers import (
     labels,
     quote_paper,
     receipt,
+    token_paper,
     what_has_changed,
 )
 from core.papers.paper_tokens import MARGIN
@@ -53,6 +54,14 @@ PAPERS: dict[str, Paper] = {
     "agreement": lambda front, size: drop_off_agreement.render(records.job(), front, paper=size),
     "key of the backups": lambda front, size: key_paper.render(
         "AGE-SECRET-KEY-1" + "Q" * 58, "age1" + "q" * 58, date(2026, 3, 12), _abroad(front), paper=size
+    ),
+    "token of a person": lambda front, size: token_paper.render(
+        "twt_" + "Wm" * 21 + "9",
+        "nightly backup",
+        "Łucja Núñez",
+        date(2026, 6, 12),
+        _abroad(front),
+        paper=size,
     ),
     "what has changed": lambda front, size: what_has_changed.render(*records.change(), front, paper=size),
 }

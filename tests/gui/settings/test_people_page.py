@@ -17,6 +17,7 @@ from gui.settings.people_page import PeoplePage
 from gui.shop.page_sheet import PageSheet
 from gui.shop.shop_screen import ShopScreen
 from tests.gui.settings.opened_sheets import kept, opened, save
+from tests.support import pdf
 from tests.support.booked import events, line
 from tests.support.screens import Place, press, press_text, type_in, written
 
@@ -183,6 +184,26 @@ def test_a_token_is_shown_once_good_once_saved_and_revoked(place: Place, sheet: 
     save(place, again)
     with pytest.raises(Refused):
         place.records.shop.ask(access_tokens.holder, shown)
+
+
+def test_a_token_is_printed_while_it_is_shown_and_its_paper_goes_with_it(
+    place: Place, sheet: PageSheet
+) -> None:
+    """The paper lies apart from the shop's papers, and is deleted once the token is shown no more."""
+    add(sheet, "Kim")
+    tokens = page(sheet).form.tokens
+    assert tokens.print.isHidden()
+    type_in(tokens.name, "nightly backup", enter=True)
+    shown = tokens.shown.text().split()[0]
+    tokens.print.click()
+    place.settle()
+    (paper,) = place.shown_files
+    told = "".join(pdf.words(paper.read_bytes()).split())
+    assert shown in told
+    assert "Kim" in told
+    assert not paper.is_relative_to(place.desk.papers)
+    save(place, page(sheet).new_name)
+    assert not paper.exists()
 
 
 def test_the_user_of_this_computer_is_connected_by_a_button(place: Place, sheet: PageSheet) -> None:

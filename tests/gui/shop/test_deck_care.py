@@ -6,6 +6,7 @@ from dataclasses import replace
 
 import pytest
 
+from core.catalogue import hazards
 from core.catalogue.deck_service import SERVICES
 from core.scheduling.event_rates import Counted, RushMonth
 from core.services.shop_overview import ShopView
@@ -45,3 +46,10 @@ def test_each_service_says_how_often_it_comes_at_this_pace_and_who_says_so(
 
 def test_too_few_weeks_tell_no_pace(place: Place, view: ShopView) -> None:
     assert "hours a day here" not in told(place, view, 3)
+
+
+def test_whoever_opens_a_deck_is_told_what_can_hurt(place: Place, view: ShopView) -> None:
+    """Seen red: the page told what to clean and not what to be careful of."""
+    said = told(place, view, 12)
+    for caution in hazards.in_a_deck():
+        assert caution in said

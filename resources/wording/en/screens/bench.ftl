@@ -16,7 +16,6 @@ findings = Found
 no_findings = Nothing found wrong so far.
 repairs = To do
 rests_until = Came in cold: it rests until { $when } before it plays.
-cautions = Careful
 card = Opening this shell
 protect = Record-protect
 plays = Plays on

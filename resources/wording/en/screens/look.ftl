@@ -6,9 +6,9 @@ ask-cold = Did it come in from the cold, or from a hot car?
 
 title-mould = Look for mold before you open anything
 how-mould-1 = Leave the lid shut. Shine through the window along the edge of the pack and look for bloom, specks or threads.
-how-mould-2 = Smell the sleeve, not the tape. A musty sleeve is a reason to look twice.
+how-mould-2 = Look at the sleeve as well: stains, specks, or a wavy sleeve are a reason to look twice. Put your nose to neither sleeve nor tape; spores are breathed in.
 light-mould = A torch held flat, from the side.
-ask-mould = White or colored bloom on the pack, or a musty sleeve?
+ask-mould = White or colored bloom on the pack, or stains and specks on the sleeve?
 stop-mould = Stop here. Bag it, label it, keep it apart, wash your hands; the other steps wait until it is clean.
 
 title-shell = Turn the shell over in your hands

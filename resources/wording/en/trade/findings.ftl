@@ -48,12 +48,14 @@ seen-mould = white or colored bloom on the pack
 means-mould = There is mold on the tape, so we keep it apart and do not play it here.
 also-mould-1 = There is also mold on the tape.
 told-mould-1 = There is mold on the tape. We keep it apart in a bag and do not play it here; a specialist can be asked, at a price of their own.
+told-mould-2 = Please leave it in its bag, do not open it, and do not smell at it: mold harms eyes and lungs, most of all of people with asthma or weak immunity. Local rules on health and waste go first.
 caution-mould-1 = Keep apart, bagged and labeled; do not seal in damp tapes. Do not play it before it is cleaned: it throws spores into the room.
 
 seen-sticky = squeal, drag, residue
 means-sticky = The tape has become sticky, and playing it would damage it, so a specialist has to look at it.
 also-sticky-1 = The tape is also sticky.
 told-sticky-1 = The tape sheds and sticks. Playing it would damage it, so we stop here and refer it to a specialist.
+told-sticky-2 = Please do not play it at home or rub at it: what it sheds should not be breathed in.
 caution-sticky-1 = Stop at once. Baking is temporary and specialist work.
 
 seen-shell-broken = cracked, rattles, screws gone
@@ -132,14 +134,18 @@ also-disc-scratched-1 = The disc is also scratched or clouded.
 told-disc-scratched-1 = The disc is scratched or clouded. We copy what the drive can read; parts may be missing.
 caution-disc-scratched-1 = Wipe from the middle outward with a soft cloth, never in circles; do not put a cracked disc into a drive, it can burst.
 
-# Standing cautions, by their name.
-blades = Blades: eye and hand protection; cut away from the hand.
-springs = Lid and hub springs: eye protection when a shell is opened.
-mould = Mold: breathing protection, gloves, a separate room and machine, wash afterwards; people with asthma or weak immunity stay away. Local rules on health and hazardous waste go first.
+# Standing cautions, by their name. Each ends with whose rules go first. Common practice, no source, where none is named.
+blades = Blades: eye and hand protection; cut away from the hand. A used blade goes into a sharps container, never loose into the trash; local rules on sharps go first.
+springs = Lid and hub springs: eye protection when a shell is opened; local rules on safety at work go first.
+mould = Mold: breathing protection, eye protection, gloves, a separate room and machine, wash afterward; never smell at it, spores are breathed in. People with asthma or weak immunity stay away. Local rules on health and hazardous waste go first; a large or wet case is for a licensed specialist.
 foil = End foil stops the machine: never splice metallized tape into the program (derived from SMPTE 35M-1997).
-small = Very small screws, and a splice here is riskier to the machine than on VHS (trade: United Visual).
+small = Very small screws, and a splice here is riskier to the machine than on VHS.
 solvent = Isopropyl alcohol is flammable: ventilate, no flame; local rules on hazardous waste go first.
+glue = Instant glue (cyanoacrylate): its fumes sting eyes and lungs and settle on tape as a white film. Ventilate, eye protection, gloves, the tape out of the room until it has set; never on skin. Its safety data sheet and local rules go first.
+oxide = Dust that a tape sheds (oxide, binder): do not blow it away and do not breathe it in. Wipe it up with a lint-free cloth, gloves and a dust mask, and wash your hands; local rules on health and waste go first.
 mains = Opened mains-powered decks: unplugged, and by someone qualified; local rules on electrical work go first.
+charge = An unplugged deck can still hold a charge: its power supply can give a dangerous shock long after. Touch nothing in there; only someone licensed or qualified opens and discharges it, by local rules on electrical work.
+moving = The drum and the loading parts start without warning and can crush or cut: no hand inside while the deck has power, no loose sleeves, hair, or jewelry. Covers stay on unless someone qualified takes them off; local rules on safety at work go first.
 
 # --- a finding of the shop's own, where another one decides what is done
 also-own = It was also noted: { $finding }.

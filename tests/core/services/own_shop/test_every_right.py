@@ -29,6 +29,7 @@ RIGHTS = {
     "payments.refund": Permission.REFUND,
     "privacy.erasures.erase_rows": Permission.ERASE,
     "privacy.customer_export.note": Permission.ERASE,
+    "privacy.backup_renewal.note": Permission.ERASE,
     "own_shop.price_books.put_in_force": Permission.PRICES,
     "own_shop.price_books.withdraw": Permission.PRICES,
     "own_shop.shop_document.raise_prices": Permission.PRICES,

@@ -25,9 +25,18 @@ from core.services.privacy import erasures, personal_files
 from core.services.privacy.emptied_records import Emptied
 from core.store import current_settings, history, row_digests, scrubbing, steps
 from core.wording import record_heads
+from core.wording.messages import say
 from tests.support.behind import behind
 from tests.support.booked import Desk, command, events, line, opened
-from tests.support.named_everywhere import NAME, PHONE, a_year_ago, erase, everything, found
+from tests.support.named_everywhere import (
+    NAME,
+    PHONE,
+    a_year_ago,
+    erase,
+    everything,
+    found,
+    in_copies_and_incidents,
+)
 
 
 def test_the_name_is_found_nowhere_and_everything_holds(desk: Desk, tmp_path: Path) -> None:
@@ -48,6 +57,23 @@ def test_the_name_is_found_nowhere_and_everything_holds(desk: Desk, tmp_path: Pa
     assert [each.played_minutes for each in after.tapes] == [each.played_minutes for each in job.tapes]
     assert after.quote.price == job.quote.price
     assert desk.shop.ask(jobs.get, kept.number) == kept
+
+
+def test_named_in_copies_taxes_and_incidents_the_name_is_found_nowhere_either(
+    desk: Desk, tmp_path: Path
+) -> None:
+    """Seen red before the exemption, the link and the reason of a struck copy were taken out of the quote and
+    out of the receipt, which is kept whole."""
+    job = in_copies_and_incidents(desk)
+    hits = {word for _, word in found(desk, tmp_path)}
+    assert hits >= {"Zebedee", "Quillona", "zebedee"}
+    assert erase(desk.shop, job.number).photos == ("zebedee.png",)
+    assert found(desk, tmp_path) == []
+    assert desk.shop.verify() == ()
+    after = desk.shop.ask(jobs.get, job.number)
+    assert (after.tax_exempt, after.quote.price.exempt) == ("(erased)", "(erased)")
+    assert after.quote.price.tax_words == say("charges", "tax-exempt", reason="(erased)")
+    assert (after.quote.price.due, after.paid_minor) == (job.quote.price.due, job.paid_minor)
 
 
 def test_the_head_of_before_is_still_held_and_the_history_says_who_erased(desk: Desk, tmp_path: Path) -> None:
@@ -176,7 +202,9 @@ def test_papers_of_others_stay_and_half_written_ones_go(file_desk: Desk, tmp_pat
     others = ["receipt-000026-00001820-140000.pdf", "data-kept-2026-03-03.pdf", "quote-0000181.pdf"]
     for name in (*theirs, *others):
         (tmp_path / name).write_bytes(b"%PDF")
-    gone = personal_files.remove(file_desk.where, Emptied(("000018",)), [tmp_path, tmp_path / "nowhere"])
+    gone = personal_files.remove(
+        file_desk.where, Emptied(("000018",)), [tmp_path, tmp_path / "nowhere"]
+    ).files
     assert sorted(path.name for path in gone) == sorted(theirs)
     assert {path.name for path in tmp_path.iterdir()} >= set(others)
 

@@ -22,6 +22,7 @@ from core.services.records_door import Shop
 from core.services.restoring import restored_shop
 from core.store import current_settings
 from core.store.shop_files import dump_files, erased_orders, file_copies
+from core.wording.messages import say
 from tests.support import beginnings
 from tests.support.booked import Desk, line
 from tests.support.named_everywhere import NAME, a_year_ago, erase, found
@@ -331,3 +332,38 @@ def test_typed(typed: Typist, begun_file: Path, tmp_path: Path) -> None:
     (new,) = done["files"]
     put_back = typed.plainly("restore", new, "--shop", tmp_path / "again.sqlite", "--json")
     assert json.loads(put_back.out)["erased_again"] == []
+
+
+def test_sent_again_after_a_lost_answer_it_is_told_again_and_not_made_again(
+    typed: Typist, begun_file: Path, tmp_path: Path
+) -> None:
+    """Seen red before `renew-backups` took an id: each repetition made another backup."""
+    Path(typed.shop).write_bytes(begun_file.read_bytes())
+    stick = tmp_path / "stick"
+    stick.mkdir()
+    assert typed("shop", "set", "backup.first", stick).code == 0
+    assert typed("backup").code == 0
+    words = ("erase", NUMBER, "--renew-backups", "--command", "E1")
+    first = typed(*words, now="2026-03-02T11:00:00-05:00")
+    again = typed(*words, now="2026-03-02T12:00:00-05:00")
+    assert (first.code, again.code) == (0, 0)
+    told = ("erased", "files", "thinned", "failed")
+    assert [again.document[each] for each in told] == [first.document[each] for each in told]
+    assert len([*stick.glob("*.sqlite")]) == 1
+    assert say("cli", "saved_before") in again.err
+    alone = [typed("renew-backups", "--command", "E2", now=f"2026-03-0{n}T13:00:00-05:00") for n in (3, 4)]
+    assert alone[0].document == alone[1].document
+    assert len([*stick.glob("*.sqlite")]) == 2
+    assert typed("renew-backups", "--command", "E1").code == 3
+    assert typed("verify").code == 0
+
+
+def test_what_failed_is_tried_again_under_the_same_id(
+    typed: Typist, begun_file: Path, tmp_path: Path
+) -> None:
+    Path(typed.shop).write_bytes(begun_file.read_bytes())
+    stick = tmp_path / "stick"
+    assert typed("shop", "set", "backup.first", stick).code == 0
+    assert typed("renew-backups", "--command", "E1").code == 4
+    stick.mkdir()
+    assert typed("renew-backups", "--command", "E1").document["files"]

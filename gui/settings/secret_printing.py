@@ -1,4 +1,4 @@
-"""A new key of the backups: made, put on paper, and only then shown and typed into its field."""
+"""Secrets on paper: a new key of the backups before it is shown or counts, a new token while it is shown."""
 
 from __future__ import annotations
 
@@ -15,11 +15,14 @@ from PySide6.QtCore import QObject, Slot
 from core.model.errors import TapewrightError
 from core.services.own_shop import backup_key
 from core.services.own_shop.backup_key import BackupKey
+from core.services.proving import token_papers
+from core.services.proving.access_tokens import NewToken
 from gui.toolkit.paper_writing import writing
 from gui.toolkit.screen_context import Desk
 
 if TYPE_CHECKING:
     from gui.settings.backup_page import BackupPage
+    from gui.settings.people_page import PeoplePage
 
 
 class KeyPrinting(QObject):
@@ -31,7 +34,7 @@ class KeyPrinting(QObject):
         self._page = page
         self._desk = desk
         self._refused = refused
-        self._folder = KeyFolder()
+        self._folder = SecretFolder()
         page.key_wanted.connect(self._make)
         page.key_done.connect(self._folder.remove)
         page.destroyed.connect(self._folder.remove)
@@ -53,8 +56,34 @@ class KeyPrinting(QObject):
             self._page.show_key(made)
 
 
-class KeyFolder:
-    """A folder of this user alone with the paper of one key in it; outlives the page it is for."""
+class TokenPrinting(QObject):
+    """As `KeyPrinting`; the paper of a token is deleted when the token is no longer shown."""
+
+    def __init__(self, page: PeoplePage, desk: Desk, refused: Callable[[TapewrightError], None]) -> None:
+        super().__init__(page)
+        self._page = page
+        self._desk = desk
+        self._refused = refused
+        self._folder = SecretFolder()
+        page.form.tokens.print_wanted.connect(self._print)
+        page.form.tokens.gone.connect(self._folder.remove)
+        page.destroyed.connect(self._folder.remove)
+
+    @Slot(object)
+    def _print(self, made: NewToken) -> None:
+        front = self._page.front
+        if front is not None:
+            day, person, folder = self._desk.clock().date(), self._page.form.name.text(), self._folder.make()
+            write = writing(partial(token_papers.written, made, person, front, day, folder), folder)
+            self._desk.work.write_paper(write, then=self._show, otherwise=self._refused)
+
+    def _show(self, paper: Path) -> None:
+        if paper.exists():  # else the page was left meanwhile
+            self._desk.show_file(paper)
+
+
+class SecretFolder:
+    """A folder of this user alone with the paper of one secret in it; outlives the page it is for."""
 
     def __init__(self) -> None:
         self._path: Path | None = None
