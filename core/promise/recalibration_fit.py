@@ -1,0 +1,251 @@
+"""How dates are to be moved, learned from the promises whose day is over.
+
+Each promise tells two things, each with the chance it was stated at: whether the order was ready by the
+promised day, and by the day that was even odds. The map is the one under which, over these promises weighed
+by age, as many would have been late as were stated to be: quantile regression (Koenker and Bassett 1978),
+each promise at its own level, of how late orders were beside what the plan alone had said. It is
+
+- online: each promise that comes due moves it a little, by at most 1 ÷ `_HELD` (`core.promise` has no state:
+  the same records give the same map);
+- at the model where nothing is known: each figure is held at 0 by a quadratic penalty, size, queue and rush
+  more than what all orders share (partial pooling);
+- smooth, so that Newton's method finds it (convolution smoothing, Fernandes, Guerre and Horta, Journal of
+  Business & Economic Statistics 39 (2021) 338, from memory).
+
+A promise not yet due says nothing, whatever became of its order: early finishers would else flatter. An
+order overdue and still open was late; by how much is not known, so what is known of others later than that is
+taken in its place (Efron, Proceedings of the Fifth Berkeley Symposium 4 (1967) 831, redistribution to the
+right: the weights of Kaplan and Meier).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from datetime import date, datetime, time, timedelta
+from math import log, log2
+
+import numpy as np
+from numpy.typing import NDArray
+
+from core.model.promise_records import AS_PLANNED, Promise, Recalibration, Seen
+from core.promise import recalibration, shop_minutes
+from core.promise.reliability import Judged, pit_histogram
+from core.scheduling.opening_calendar import Calendar
+
+REMEMBERED = 200.0
+"""A promise counts e times less than one judged so many promises later (see DEVELOPERS, Decisions)."""
+_HELD = (6.0, 24.0, 18.0, 24.0, 24.0)
+"""How firmly middle, spread, size, queue and rush are held at the model: in excess misses per unit."""
+_SMOOTH = 0.03
+"""Logarithm over which being late is told gradually; orders differ by several times as much."""
+_ROUNDS = 60
+_CLOSE = 1e-10
+_QUEUE_MOST = 0.1
+"""A queue twice as long moves no date by more than a tenth."""
+_LEAST_LEAD = 10.0
+"""Shop minutes; nothing is promised sooner."""
+_HAIR = 1e-9
+_MIDDLE, _SPREAD, _SIZE, _QUEUE, _RUSH = range(5)
+
+Floats = NDArray[np.float64]
+
+
+@dataclass(frozen=True, slots=True)
+class Lateness:
+    """How one order did beside one day of its curve."""
+
+    level: float
+    """The chance that was stated for the day."""
+    ratio: float
+    """Logarithm of the lead it took over the lead to that day as the plan alone had it."""
+    is_open: bool
+    """It is not ready yet: the ratio is a lower bound."""
+    tapes: int | None
+    """What it was about; None is not known."""
+    waiting: int
+    rush: bool
+    is_even: bool = False
+    """Beside the day that was even odds, not the promised one."""
+
+
+def learned(judged: Sequence[Judged], calendar: Calendar) -> Recalibration:
+    """The map after these promises, oldest first; those made before the calendar begins are left out."""
+    rows = [tuple(_outcomes(one, calendar)) for one in judged if one.promise.made_at >= calendar.start]
+    return fitted([row for row in rows if row])
+
+
+def fitted(promises: Sequence[Sequence[Lateness]]) -> Recalibration:
+    """The map after these promises, oldest first, each with what it showed."""
+    rows = [row for promise in promises for row in promise]
+    if not rows:
+        return AS_PLANNED
+    last = len(promises) - 1
+    ages = np.array([last - place for place, promise in enumerate(promises) for _ in promise], dtype=float)
+    weights = np.exp(-ages / REMEMBERED)
+    told = [row for row in rows if row.tapes is not None]
+    sizes = _seen([log2(max(row.tapes or 1, 1)) for row in told])
+    queues = _seen([log2(1 + row.waiting) for row in told])
+    design = np.array([_design(row, sizes, queues) for row in rows])
+    ratios = np.array([row.ratio for row in rows])
+    levels = np.array([row.level for row in rows])
+    is_open, is_even = (np.array([getattr(row, name) for row in rows]) for name in ("is_open", "is_even"))
+    for some in (is_even, ~is_even):
+        weights[some], ratios[some] = _uncensored(ratios[some], weights[some], is_open[some])
+    found = _constrained(_Problem(design, ratios, levels, weights))
+    middle, spread, size, queue, rush = (round(float(each), 6) for each in found)
+    return Recalibration(middle, spread, size, queue, rush, sizes, queues, len(promises))
+
+
+def tenths_of_plans(judged: Sequence[Judged], calendar: Calendar) -> tuple[float, ...]:
+    """Share of the promises that came true in each tenth of the curve that the plan alone had."""
+    told = [_place_in_plan(one, calendar) for one in judged if one.promise.made_at >= calendar.start]
+    return tuple(float(share) for share in pit_histogram(told))
+
+
+# --- what a promise shows ------------------------------------------------------------------
+
+
+def _outcomes(judged: Judged, calendar: Calendar) -> Iterator[Lateness]:
+    """How it did beside the promised day, and beside the day that was even odds where that is another."""
+    promise = judged.promise
+    yield from _outcome(judged, calendar, promise.day, promise.stated)
+    if promise.p50 is not None and promise.p50 != promise.day:
+        even = _outcome(judged, calendar, promise.p50, _chance(promise, promise.p50))
+        yield from (replace(each, is_even=True) for each in even)
+
+
+def _outcome(judged: Judged, calendar: Calendar, day: date | None, level: float) -> Iterator[Lateness]:
+    if day is None or not 0 < level <= 1 or not len(calendar.opens):
+        return
+    promise, zone = judged.promise, judged.due_at.tzinfo
+    made, over = calendar.at(promise.made_at), datetime.combine(day + timedelta(days=1), time(), zone)
+    begun = _passed(calendar, made)
+    allowed = max(shop_minutes.closed_by(calendar, calendar.at(over)) - begun, _LEAST_LEAD)
+    ready = judged.ready_at or datetime.combine(judged.today, time(), zone)
+    took = max(_passed(calendar, calendar.at(ready)) - begun, 1.0)
+    is_late = judged.ready_at is None or judged.ready_at >= over
+    took = max(took, allowed + 1.0) if is_late else min(took, allowed)  # as the day itself judges it
+    about = promise.recalibrated
+    shift = about.at(recalibration.score(level)) if about else 0.0
+    yield Lateness(
+        level=level,
+        ratio=log(took / allowed) + shift,
+        is_open=judged.ready_at is None,
+        tapes=about.tapes if about else None,
+        waiting=about.waiting if about else 0,
+        rush=about.rush if about else False,
+    )
+
+
+def _place_in_plan(judged: Judged, calendar: Calendar) -> tuple[float, float]:
+    """The chances of the plan between which the outcome lies: a lead has the chance of the moved one."""
+    outcomes = [
+        (chance.by, outcome.ratio)
+        for chance in judged.promise.chances
+        if judged.ready_at is not None or chance.day < judged.today
+        for outcome in _outcome(judged, calendar, chance.day, chance.by)
+    ]
+    before = max((by for by, ratio in outcomes if ratio > 0), default=0.0)
+    after = min((by for by, ratio in outcomes if ratio <= 0), default=1.0)
+    return min(before, 1 - _HAIR), max(after, _HAIR)
+
+
+def _passed(calendar: Calendar, moment: float) -> float:
+    found = float(shop_minutes.passed(calendar, np.array([moment]))[0])
+    return found if np.isfinite(found) else float(shop_minutes.closed_by(calendar, moment))
+
+
+def _chance(promise: Promise, day: date) -> float:
+    return next((chance.by for chance in promise.chances if chance.day == day), 0.0)
+
+
+def _seen(values: Sequence[float]) -> Seen:
+    """From the least to the most that was seen, one in twenty at each end left out."""
+    if not values:
+        return Seen()
+    least, most = np.quantile(values, (0.05, 0.95), method="inverted_cdf")
+    inside = np.clip(values, least, most)
+    return Seen(round(float(least), 6), round(float(inside.mean()), 6), round(float(most), 6))
+
+
+def _design(row: Lateness, sizes: Seen, queues: Seen) -> tuple[float, float, float, float, float]:
+    z = recalibration.score(row.level)
+    if row.tapes is None:
+        return 1.0, z, 0.0, 0.0, 0.0
+    return 1.0, z, sizes.off(log2(max(row.tapes, 1))), queues.off(log2(1 + row.waiting)), float(row.rush)
+
+
+def _uncensored(ratios: Floats, weights: Floats, is_open: NDArray[np.bool_]) -> tuple[Floats, Floats]:
+    """Weights in which those that are open have given theirs to what came later; the last never comes."""
+    order = np.lexsort((is_open, ratios))
+    weights, ratios = weights.copy(), ratios.copy()
+    after = np.append(np.cumsum(weights[order][::-1])[::-1][1:], 0.0)
+    more = 1.0
+    for place, one in enumerate(order.tolist()):
+        own = weights[one]
+        if not is_open[one]:
+            weights[one] = own * more
+        elif after[place] > 0:
+            more *= 1 + own / after[place]
+            weights[one] = 0.0
+        else:
+            weights[one], ratios[one] = own * more, np.inf
+    return weights, ratios
+
+
+# --- the regression ------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Problem:
+    """Rows of ``design`` with the ratio, level and weight of each."""
+
+    design: Floats
+    ratios: Floats
+    levels: Floats
+    weights: Floats
+
+    def solved(self, free: Sequence[int]) -> Floats:
+        """The figures, those not ``free`` at 0: Newton's method, each step halved until it helps."""
+        places, found = list(free), np.zeros(len(_HELD))
+        design, held = self.design[:, places], np.array(_HELD)[places]
+        at = np.zeros(len(places))
+        loss = self._loss(design, held, at)
+        for _ in range(_ROUNDS):
+            step = self._newton_step(design, held, at)
+            after = self._loss(design, held, at - step)
+            while after > loss and float(np.abs(step).max()) > _CLOSE:
+                step = step / 2
+                after = self._loss(design, held, at - step)
+            at = at - step
+            if loss - after < _CLOSE:
+                break
+            loss = after
+        found[places] = at
+        return found
+
+    def _loss(self, design: Floats, held: Floats, at: Floats) -> float:
+        allowed = design @ at
+        late = _SMOOTH * np.logaddexp(0.0, (allowed - self.ratios) / _SMOOTH) - self.levels * allowed
+        return float(self.weights @ late + held @ at**2 / 2)
+
+    def _newton_step(self, design: Floats, held: Floats, at: Floats) -> Floats:
+        late_by = np.clip((self.ratios - design @ at) / _SMOOTH, -40.0, 40.0)
+        in_time = 1 / (1 + np.exp(late_by))
+        slope = design.T @ (self.weights * (in_time - self.levels)) + held * at
+        steepness = self.weights * in_time * (1 - in_time) / _SMOOTH
+        bend = (design.T * steepness) @ design + np.diag(held)
+        return np.asarray(np.linalg.solve(bend, slope))
+
+
+def _constrained(problem: _Problem) -> Floats:
+    """The figures, at 0 where a tape more would make a date earlier or rush later; the queue in bounds."""
+    free = [_MIDDLE, _SPREAD, _SIZE, _QUEUE, _RUSH]
+    while True:
+        found = problem.solved(free)
+        wrong = [place for place, sign in ((_SIZE, 1), (_RUSH, -1)) if found[place] * sign < 0]
+        if not wrong:
+            found[_QUEUE] = min(max(found[_QUEUE], -_QUEUE_MOST), _QUEUE_MOST)
+            return found
+        free = [place for place in free if place not in wrong]
