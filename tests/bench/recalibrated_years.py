@@ -115,8 +115,8 @@ def told(orders: Iterator[Order], way: Recalibrator) -> Iterator[Told]:
     for number, order in enumerate(orders):
         if any(_tell(due, past, way, order.made)):
             way.renew([one.seen_at(order.made) for one in past])
-        judged, day = _promise(order, way)
-        heappush(due, (order.due(day), number, judged))
+        judged = _promise(order, way)
+        heappush(due, (order.made + judged.allowed, number, judged))
         p90 = GRID[min(int(np.searchsorted(way.chances(order, GRID * order.leads[-1]), LEVEL)), 299)]
         loss = pinball(LEVEL, float(p90 * order.leads[-1]), order.lead)
         yield Told(judged.stated, not judged.is_late, order.tapes, loss)
@@ -134,18 +134,16 @@ def _tell(
     return told
 
 
-def _promise(order: Order, way: Recalibrator) -> tuple[Judged, int]:
+def _promise(order: Order, way: Recalibrator) -> Judged:
     """The first day that is good enough, or the last that is looked at."""
     ends = order.closings
-    ends = ends[ends > 0]
     by = way.chances(order, ends)
     place, even = (
         min(int(np.argmax(by >= level)) if by.max() >= level else len(by) - 1, len(by) - 1)
         for level in (LEVEL, 0.5)
     )
-    about = way.about(order)
-    judged = Judged(order, float(by[place]), float(ends[place]), (float(ends[even]), float(by[even])), about)
-    return judged, place
+    even_day = float(ends[even]), float(by[even])
+    return Judged(order, float(by[place]), float(ends[place]), even_day, way.about(order))
 
 
 def _off(some: Sequence[Told]) -> float:

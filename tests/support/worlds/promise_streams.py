@@ -32,16 +32,8 @@ class Order:
     tapes: int
     waiting: int
     rush: bool
-
-    @property
-    def closings(self) -> Floats:
-        """Leads to the closings of the days to come."""
-        first = self.made // DAY * DAY + OPEN - self.made
-        return first + DAY * np.arange(1 + int((4 * self.leads[-1]) // DAY) + 1)
-
-    def due(self, day: int) -> float:
-        """The moment that day is over."""
-        return (self.made // DAY + day + 1) * DAY
+    closings: Floats
+    """Leads to the closings of the days to come, the day it is made on first."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +58,11 @@ class Stream:
             leads = middle * np.exp(spread * z)
             true = middle * exp(spread * float(dice.normal()) + self.off(dice, day, tapes, waiting))
             made = float(int(day)) * DAY + float(dice.uniform(0, OPEN))
-            yield Order(made, leads, true, tapes, waiting, rush)
+            yield Order(made, leads, true, tapes, waiting, rush, _closings(made, float(leads[-1])))
+
+
+def _closings(made: float, longest: float) -> Floats:
+    return made // DAY * DAY + OPEN - made + DAY * np.arange(2 + int(4 * longest // DAY))
 
 
 def _after(day: float, jump: float) -> float:
