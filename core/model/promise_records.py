@@ -43,8 +43,6 @@ class Recalibrated:
 
     tapes: int
     rush: bool
-    waiting: int
-    """Tapes in the shop that waited for a deck then."""
     middle: float = 0.0
     spread: float = 0.0
 
@@ -55,7 +53,7 @@ class Recalibrated:
 
 @dataclass(frozen=True, slots=True)
 class Seen:
-    """What the promises of a shop were about: logarithms to base 2, from the least to the most learned of."""
+    """The sizes of the orders learned from: logarithms to base 2, from the least to the most."""
 
     least: float = 0.0
     middle: float = 0.0
@@ -79,12 +77,9 @@ class Recalibration:
     """More for each standard deviation above it."""
     size: float = 0.0
     """More for an order of twice as many tapes; never negative: a tape more makes no date earlier."""
-    queue: float = 0.0
-    """More behind a queue of twice as many tapes."""
     rush: float = 0.0
     """More for a rush order; never positive: rush makes no date later."""
     sizes: Seen = Seen()
-    queues: Seen = Seen()
     promises: int = 0
     """So many judged promises showed it."""
 

@@ -32,13 +32,12 @@ WORTH_A_WORD = 0.05
 _NORMAL = NormalDist()
 
 
-def of_order(learned: Recalibration, tapes: int, rush: bool, waiting: int) -> Recalibrated:
-    """What is learned, for one order behind ``waiting`` tapes."""
+def of_order(learned: Recalibration, tapes: int, rush: bool = False) -> Recalibrated:
+    """What is learned, for one order."""
     middle = learned.middle
     middle += learned.size * learned.sizes.off(log2(max(tapes, 1)))
-    middle += learned.queue * learned.queues.off(log2(1 + waiting))
     middle += learned.rush * rush
-    return Recalibrated(tapes, rush, waiting, round(middle, 6), learned.spread)
+    return Recalibrated(tapes, rush, round(middle, 6), learned.spread)
 
 
 def moved(at: Minutes, order: Recalibrated, calendar: Calendar, now: float) -> Minutes:
@@ -81,7 +80,7 @@ def typical_factor(order: Recalibrated) -> float:
 
 def typical(learned: Recalibration) -> float:
     """How many times as far off as planned the date of a typical order is set."""
-    return typical_factor(_of_size(learned, round(2**learned.sizes.middle)))
+    return typical_factor(of_order(learned, round(2**learned.sizes.middle)))
 
 
 def explained(learned: Recalibration) -> str:
@@ -89,15 +88,10 @@ def explained(learned: Recalibration) -> str:
     if not learned.promises:
         return say("dates", "moved_none")
     big = round(2**learned.sizes.most)
-    usual, more = (round(100 * each) for each in (typical(learned), typical_factor(_of_size(learned, big))))
+    usual, more = (round(100 * each) for each in (typical(learned), typical_factor(of_order(learned, big))))
     if more == usual:
         return say("dates", "moved", n=learned.promises, percent=usual)
     return say("dates", "moved_by_size", n=learned.promises, percent=usual, big=big, more=more)
-
-
-def _of_size(learned: Recalibration, tapes: int) -> Recalibrated:
-    """An order of so many tapes behind a typical queue."""
-    return of_order(learned, tapes, False, round(2**learned.queues.middle) - 1)
 
 
 def why_later(order: Recalibrated) -> tuple[str, ...]:

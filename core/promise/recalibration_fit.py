@@ -5,10 +5,10 @@ promised day, and by the day that was even odds. The map is the one under which,
 by age, as many would have been late as were stated to be: quantile regression (Koenker and Bassett 1978),
 each promise at its own level, of how late orders were beside what the plan alone had said. It is
 
-- online: each promise that comes due moves it a little, by at most 1 ÷ `_HELD` (`core.promise` has no state:
-  the same records give the same map);
-- at the model where nothing is known: each figure is held at 0 by a quadratic penalty, size, queue and rush
-  more than what all orders share (partial pooling);
+- online: each promise that comes due moves it a little, by at most 1 ÷ `_HELD`; it has no state, so the same
+  records give the same map;
+- at the model where nothing is known: each figure is held at 0 by a quadratic penalty, size and rush more than
+  what all orders share (partial pooling);
 - smooth, so that Newton's method finds it (convolution smoothing, Fernandes, Guerre and Horta, Journal of
   Business & Economic Statistics 39 (2021) 338, from memory).
 
@@ -35,18 +35,19 @@ from core.scheduling.opening_calendar import Calendar
 
 REMEMBERED = 200.0
 """A promise counts e times less than one judged so many promises later (see DEVELOPERS, Decisions)."""
-_HELD = (6.0, 24.0, 18.0, 24.0, 24.0)
-"""How firmly middle, spread, size, queue and rush are held at the model: in excess misses per unit."""
+_HELD = (4.0, 12.0, 9.0, 24.0)
+"""How firmly middle, spread, size and rush are held at the model: in excess misses per unit."""
 _SMOOTH = 0.03
 """Logarithm over which being late is told gradually; orders differ by several times as much."""
 _ROUNDS = 60
 _CLOSE = 1e-10
-_QUEUE_MOST = 0.1
-"""A queue twice as long moves no date by more than a tenth."""
 _LEAST_LEAD = 10.0
 """Shop minutes; nothing is promised sooner."""
 _HAIR = 1e-9
-_MIDDLE, _SPREAD, _SIZE, _QUEUE, _RUSH = range(5)
+_FAR = 1.5
+"""A logarithm: an order that took less than a fifth of its time, or more than four times it, says no more."""
+_FEWEST_TIMES = 1.5
+_MIDDLE, _SPREAD, _SIZE, _RUSH = range(4)
 
 Floats = NDArray[np.float64]
 
@@ -63,10 +64,12 @@ class Lateness:
     """It is not ready yet: the ratio is a lower bound."""
     tapes: int | None
     """What it was about; None is not known."""
-    waiting: int
     rush: bool
     is_even: bool = False
     """Beside the day that was even odds, not the promised one."""
+    made: float = 0.0
+    """When the promise was made, and the lead it allowed: shop minutes."""
+    allowed: float = 0.0
 
 
 def learned(judged: Sequence[Judged], calendar: Calendar) -> Recalibration:
@@ -85,16 +88,16 @@ def fitted(promises: Sequence[Sequence[Lateness]]) -> Recalibration:
     weights = np.exp(-ages / REMEMBERED)
     told = [row for row in rows if row.tapes is not None]
     sizes = _seen([log2(max(row.tapes or 1, 1)) for row in told])
-    queues = _seen([log2(1 + row.waiting) for row in told])
-    design = np.array([_design(row, sizes, queues) for row in rows])
+    design = np.array([_design(row, sizes) for row in rows])
     ratios = np.array([row.ratio for row in rows])
     levels = np.array([row.level for row in rows])
     is_open, is_even = (np.array([getattr(row, name) for row in rows]) for name in ("is_open", "is_even"))
     for some in (is_even, ~is_even):
         weights[some], ratios[some] = _uncensored(ratios[some], weights[some], is_open[some])
     found = _constrained(_Problem(design, ratios, levels, weights))
-    middle, spread, size, queue, rush = (round(float(each), 6) for each in found)
-    return Recalibration(middle, spread, size, queue, rush, sizes, queues, len(promises))
+    found[_SPREAD] += _shared_luck(promises, found)
+    middle, spread, size, rush = (round(float(each), 6) for each in found)
+    return Recalibration(middle, spread, size, rush, sizes, len(promises))
 
 
 def tenths_of_plans(judged: Sequence[Judged], calendar: Calendar) -> tuple[float, ...]:
@@ -133,8 +136,9 @@ def _outcome(judged: Judged, calendar: Calendar, day: date | None, level: float)
         ratio=log(took / allowed) + shift,
         is_open=judged.ready_at is None,
         tapes=about.tapes if about else None,
-        waiting=about.waiting if about else 0,
         rush=about.rush if about else False,
+        made=begun,
+        allowed=allowed,
     )
 
 
@@ -169,11 +173,11 @@ def _seen(values: Sequence[float]) -> Seen:
     return Seen(round(float(least), 6), round(float(inside.mean()), 6), round(float(most), 6))
 
 
-def _design(row: Lateness, sizes: Seen, queues: Seen) -> tuple[float, float, float, float, float]:
+def _design(row: Lateness, sizes: Seen) -> tuple[float, float, float, float]:
     z = recalibration.score(row.level)
     if row.tapes is None:
-        return 1.0, z, 0.0, 0.0, 0.0
-    return 1.0, z, sizes.off(log2(max(row.tapes, 1))), queues.off(log2(1 + row.waiting)), float(row.rush)
+        return 1.0, z, 0.0, 0.0
+    return 1.0, z, sizes.off(log2(max(row.tapes, 1))), float(row.rush)
 
 
 def _uncensored(ratios: Floats, weights: Floats, is_open: NDArray[np.bool_]) -> tuple[Floats, Floats]:
@@ -192,6 +196,40 @@ def _uncensored(ratios: Floats, weights: Floats, is_open: NDArray[np.bool_]) -> 
         else:
             weights[one], ratios[one] = own * more, np.inf
     return weights, ratios
+
+
+def _shared_luck(promises: Sequence[Sequence[Lateness]], found: Floats) -> float:
+    """By how much the spread is too small because promises of one time share their luck.
+
+    Orders behind the same queue are late together: a hundred promises of three bad weeks are three draws.
+    With ``n`` such times, the next one lies about what was learned with a variance greater by 2 ÷ n of that
+    between times than those learned of do (analysis of variance; normal approximation). Nothing before the
+    second time.
+    """
+    first = [row[0] for row in promises]
+    z = np.array([recalibration.score(row.level) for row in first])
+    off = np.clip([row.ratio for row in first], -_FAR, _FAR) - found[_MIDDLE] - found[_SPREAD] * z
+    weights = np.exp(-np.arange(len(first))[::-1] / REMEMBERED)
+    times = _times(first)
+    each = np.bincount(times, weights)
+    count = each.sum() ** 2 / (each**2).sum()
+    if count < _FEWEST_TIMES:
+        return 0.0
+    means = np.bincount(times, weights * off) / each
+    mean = float(np.average(off, weights=weights))
+    between = float(np.average((means - mean) ** 2, weights=each)) * count / (count - 1)
+    whole = float(np.average((off - mean) ** 2, weights=weights))
+    return float(np.sqrt(whole + 2 * between / count) - np.sqrt(whole))
+
+
+def _times(first: Sequence[Lateness]) -> NDArray[np.intp]:
+    """To which time each promise belongs: it lasts as long as the first order of it was to take."""
+    found, place, until = [], -1, -np.inf
+    for row in first:
+        if row.made >= until:
+            place, until = place + 1, row.made + row.allowed
+        found.append(place)
+    return np.array(found, dtype=np.intp)
 
 
 # --- the regression ------------------------------------------------------------------------
@@ -240,12 +278,11 @@ class _Problem:
 
 
 def _constrained(problem: _Problem) -> Floats:
-    """The figures, at 0 where a tape more would make a date earlier or rush later; the queue in bounds."""
-    free = [_MIDDLE, _SPREAD, _SIZE, _QUEUE, _RUSH]
+    """The figures, at 0 where a tape more would make a date earlier or rush later."""
+    free = [_MIDDLE, _SPREAD, _SIZE, _RUSH]
     while True:
         found = problem.solved(free)
         wrong = [place for place, sign in ((_SIZE, 1), (_RUSH, -1)) if found[place] * sign < 0]
         if not wrong:
-            found[_QUEUE] = min(max(found[_QUEUE], -_QUEUE_MOST), _QUEUE_MOST)
             return found
         free = [place for place in free if place not in wrong]

@@ -186,7 +186,7 @@ def stated(load: Load, finish: Finish) -> Finish:
 
 def _order_of(load: Load, finish: Finish) -> Recalibrated:
     learned = load.settings.expected.recalibration
-    return recalibration.of_order(learned, finish.tapes, finish.rush, load.tapes_waiting)
+    return recalibration.of_order(learned, finish.tapes, finish.rush)
 
 
 def behind(

@@ -106,7 +106,6 @@ def _recalibration(learned: Recalibration, planned: Sequence[float]) -> dict[str
         "median": round(exp(learned.middle), 4),
         "per_standard_deviation": round(exp(learned.spread), 4),
         "twice_as_many_tapes": round(exp(learned.size), 4),
-        "queue_twice_as_long": round(exp(learned.queue), 4),
         "rush": round(exp(learned.rush), 4),
         "deciles_as_planned": [round(share, 4) for share in planned],
         "words": recalibration.explained(learned),

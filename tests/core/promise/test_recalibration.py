@@ -21,11 +21,9 @@ from tests.support.worlds.random_shops import CHANGES, Asked
 SHOP = fittings()
 CALENDAR = calendar(SHOP, TUESDAY.date())
 NOW = CALENDAR.at(TUESDAY)
-LEARNED = Recalibration(0.1, 0.05, 0.08, -0.03, -0.05, Seen(0, 2, 5), Seen(0, 3, 6), 120)
+LEARNED = Recalibration(0.1, 0.05, 0.08, -0.05, Seen(0, 2, 5), 120)
 leads = st.lists(st.floats(1, 20_000), min_size=1, max_size=30)
-orders = st.builds(
-    Recalibrated, st.just(5), st.booleans(), st.just(9), st.floats(-0.6, 1.0), st.floats(-0.1, 0.3)
-)
+orders = st.builds(Recalibrated, st.just(5), st.booleans(), st.floats(-0.6, 1.0), st.floats(-0.1, 0.3))
 
 
 def at(some: list[float]) -> np.ndarray:  # type: ignore[type-arg]
@@ -56,15 +54,15 @@ def test_a_night_is_an_hour_of_the_shop() -> None:
 
 def test_a_shop_without_evidence_states_what_the_plan_says() -> None:
     times = at([30.0, 700.0, 90.0])
-    order = recalibration.of_order(AS_PLANNED, 40, True, 300)
+    order = recalibration.of_order(AS_PLANNED, 40, True)
     assert (order.middle, order.spread) == (0.0, 0.0)
     assert recalibration.moved(times, order, CALENDAR, NOW) is times
     made = asked().answer()
-    assert made.recalibrated == Recalibrated(5, False, 9)
+    assert made.recalibrated == Recalibrated(5, False)
     assert made.held_by == asked(recalibration=Recalibration(promises=30)).answer().held_by
 
 
-@example([60.0] * 9, Recalibrated(5, False, 9, 0.0, -0.1))
+@example([60.0] * 9, Recalibrated(5, False, 0.0, -0.1))
 @given(leads, orders)
 def test_moved_times_keep_their_places_and_lie_within_bounds(some: list[float], order: Recalibrated) -> None:
     times = at(some)
@@ -89,19 +87,18 @@ def test_what_is_later_in_every_scenario_stays_so(
 
 def test_beyond_the_calendar_stays_there() -> None:
     times = np.append(at([30.0, 700.0]), np.inf)
-    after = recalibration.moved(times, Recalibrated(5, False, 9, 0.2), CALENDAR, NOW)
+    after = recalibration.moved(times, Recalibrated(5, False, 0.2), CALENDAR, NOW)
     assert np.isinf(after).tolist() == [False, False, True]
 
 
-def test_size_queue_and_rush_move_an_order_as_far_as_they_were_seen() -> None:
-    def middle(tapes: int, rush: bool = False, waiting: int = 7) -> float:
-        return recalibration.of_order(LEARNED, tapes, rush, waiting).middle
+def test_size_and_rush_move_an_order_as_far_as_they_were_seen() -> None:
+    def middle(tapes: int, rush: bool = False) -> float:
+        return recalibration.of_order(LEARNED, tapes, rush).middle
 
     assert middle(4) == pytest.approx(0.1)
     assert middle(8) == pytest.approx(0.18)
     assert middle(64) == middle(32) == pytest.approx(0.34)
     assert middle(4, rush=True) == pytest.approx(0.05)
-    assert middle(4, waiting=15) == pytest.approx(0.07)
 
 
 def test_day_chance_and_dots_come_from_the_one_moved_curve() -> None:

@@ -38,15 +38,15 @@ outcomes = st.builds(
     ratio=st.floats(-2, 2),
     is_open=st.just(False),
     tapes=st.just(4),
-    waiting=st.just(9),
     rush=st.just(False),
+    allowed=st.just(1e6),  # all of one time: nothing is known of the luck they share
 )
 
 
 def outcome(
     ratio: float, level: float = 0.9, tapes: int = 4, *, rush: bool = False, is_open: bool = False
 ) -> Lateness:
-    return Lateness(level, ratio, is_open, tapes, 9, rush)
+    return Lateness(level, ratio, is_open, tapes, rush)
 
 
 def drawn(count: int, shift: float = 0.0, tapes: int = 4, seed: int = 1) -> list[list[Lateness]]:
@@ -77,7 +77,7 @@ def test_one_more_outcome_moves_the_map_no_further_than_its_bound(
     """A sum that is strongly convex by its penalty: what one term, and forgetting, add to its slope."""
     held = np.array(_HELD)
     was, now = (
-        np.array([each.middle, each.spread, each.size, each.queue, each.rush])
+        np.array([each.middle, each.spread, each.size, each.rush])
         for each in (fitted(before), fitted([*before, one]))
     )
     bound = sum(np.sqrt(1 / held[0] + recalibration.score(each.level) ** 2 / held[1]) for each in one)
@@ -106,7 +106,7 @@ def test_big_orders_that_run_late_move_big_orders_most() -> None:
     mixed = [one for pair in zip(drawn(60, 0.0, 2), drawn(60, 0.3, 16, seed=2), strict=True) for one in pair]
     found = fitted(mixed)
     assert found.size > 0.03
-    small, big = (recalibration.of_order(found, tapes, False, 9).middle for tapes in (2, 16))
+    small, big = (recalibration.of_order(found, tapes).middle for tapes in (2, 16))
     assert big - small > 0.12
 
 
@@ -119,6 +119,17 @@ def test_rush_orders_that_run_late_are_not_set_behind_the_others() -> None:
     late = [[replace(row, rush=True) for row in one] for one in drawn(60, 0.3, seed=2)]
     mixed = [one for pair in zip(drawn(60), late, strict=True) for one in pair]
     assert fitted(mixed).rush == 0
+
+
+def test_luck_that_orders_of_one_time_share_makes_dates_less_sure() -> None:
+    """The same lateness, of three bad and three good times or of orders that have nothing in common."""
+    rows = [one for shift in (0.4, -0.4) * 3 for one in drawn(20, shift)]
+    together, apart = (
+        fitted([[replace(row, made=float(n), allowed=lasts) for row in one] for n, one in enumerate(rows)])
+        for lasts in (20.0, 1.0)
+    )
+    assert together.middle == apart.middle
+    assert together.spread > apart.spread + 0.03
 
 
 # --- those that are still open -------------------------------------------------------------
@@ -145,7 +156,7 @@ def test_open_orders_leave_no_bias() -> None:
 
 
 def _at(found: object) -> float:
-    return recalibration.of_order(found, 4, False, 9).at(recalibration.score(0.9))  # type: ignore[arg-type]
+    return recalibration.of_order(found, 4).at(recalibration.score(0.9))  # type: ignore[arg-type]
 
 
 def test_an_order_that_never_comes_is_late_whatever_the_date() -> None:
@@ -160,7 +171,7 @@ CURVE = (0.0, 0.2, 0.4, 0.55, 0.7, 0.82, 0.92, 0.97, 1.0)
 def judged(ready: int | None, day: int = 6, moved: float | None = None) -> Judged:
     days = [MADE.date() + timedelta(days=n) for n in range(len(CURVE))]
     curve = tuple(Chance(each, share) for each, share in zip(days, CURVE, strict=True))
-    about = None if moved is None else Recalibrated(4, False, 9, moved)
+    about = None if moved is None else Recalibrated(4, False, moved)
     made = Promise(days[day], CURVE[day], days[3], days[6], (), curve, MADE, None, about)
     due = datetime.combine(days[day], datetime.min.time(), UTC) + timedelta(days=1)
     at = None if ready is None else MADE + timedelta(days=ready, hours=4)

@@ -217,7 +217,7 @@ class Pooled(Recalibrator):
         self._only, self._learned = only, AS_PLANNED
 
     def about(self, order: Order) -> Recalibrated:
-        return recalibration.of_order(self._learned, order.tapes, order.rush, order.waiting)
+        return recalibration.of_order(self._learned, order.tapes, order.rush)
 
     def chances(self, order: Order, leads: Floats) -> Floats:
         moved = order.leads * recalibration.factors(self.about(order), recalibration.scores(len(order.leads)))
@@ -236,6 +236,7 @@ class Pooled(Recalibrator):
         said = one.said
         assert isinstance(said, Recalibrated)
         ratio = log(max(one.lead, 1.0) / allowed) + said.at(recalibration.score(level))
+        about = one.order.tapes, one.order.rush
         return self._only(
-            Lateness(level, ratio, one.is_open, one.order.tapes, one.order.waiting, one.order.rush, is_even)
+            Lateness(level, ratio, one.is_open, *about, is_even, made=one.order.made, allowed=allowed)
         )
