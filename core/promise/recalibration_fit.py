@@ -8,7 +8,8 @@ each promise at its own level, of how late orders were beside what the plan alon
 - online: each promise that comes due moves it a little, by at most 1 ÷ `_HELD`; it has no state, so the same
   records give the same map;
 - at the model where nothing is known: each figure is held at 0 by a quadratic penalty, size and rush more than
-  what all orders share (partial pooling);
+  what all orders share (partial pooling); an order of more tapes is never moved less, a rush order never more;
+- less sure while all that is known comes from few times, for orders behind one queue share their luck;
 - smooth, so that Newton's method finds it (convolution smoothing, Fernandes, Guerre and Horta, Journal of
   Business & Economic Statistics 39 (2021) 338, from memory).
 
@@ -47,6 +48,9 @@ _HAIR = 1e-9
 _FAR = 1.5
 """A logarithm: an order that took less than a fifth of its time, or more than four times it, says no more."""
 _FEWEST_TIMES = 1.5
+_SHARED = 4.0
+"""Variances between times, over the number of times, by which the next one is less sure: one for the mean of
+them, one for the spread seen around it, two for Student's distribution of so few (its second term)."""
 _MIDDLE, _SPREAD, _SIZE, _RUSH = range(4)
 
 Floats = NDArray[np.float64]
@@ -202,9 +206,8 @@ def _shared_luck(promises: Sequence[Sequence[Lateness]], found: Floats) -> float
     """By how much the spread is too small because promises of one time share their luck.
 
     Orders behind the same queue are late together: a hundred promises of three bad weeks are three draws.
-    With ``n`` such times, the next one lies about what was learned with a variance greater by 2 ÷ n of that
-    between times than those learned of do (analysis of variance; normal approximation). Nothing before the
-    second time.
+    With ``n`` such times, the next one lies about what was learned with a variance greater by `_SHARED` ÷ n
+    of that between times than those learned of do (analysis of variance). Nothing before the second time.
     """
     first = [row[0] for row in promises]
     z = np.array([recalibration.score(row.level) for row in first])
@@ -219,7 +222,7 @@ def _shared_luck(promises: Sequence[Sequence[Lateness]], found: Floats) -> float
     mean = float(np.average(off, weights=weights))
     between = float(np.average((means - mean) ** 2, weights=each)) * count / (count - 1)
     whole = float(np.average((off - mean) ** 2, weights=weights))
-    return float(np.sqrt(whole + 2 * between / count) - np.sqrt(whole))
+    return float(np.sqrt(whole + _SHARED * between / count) - np.sqrt(whole))
 
 
 def _times(first: Sequence[Lateness]) -> NDArray[np.intp]:

@@ -30,7 +30,7 @@ from tests.support.worlds.recalibrators import (
 )
 
 LEVEL = 0.9
-YEARS = 10
+YEARS = 8
 FIRST = 100
 GRID = np.geomspace(0.1, 4.0, 300)
 WAYS: tuple[Callable[[], Recalibrator], ...] = (

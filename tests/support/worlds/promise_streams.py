@@ -16,7 +16,7 @@ from numpy.typing import NDArray
 Dice = np.random.Generator
 Floats = NDArray[np.float64]
 DAY, OPEN = 600.0, 540.0
-ORDERS = 700
+ORDERS = 400
 A_DAY = 2.5
 _SHARES = (np.arange(200) + 0.5) / 200
 
