@@ -25,7 +25,7 @@ from core.model.names import JobNumber
 from core.model.own_shop.settings_records import Permission, ShopSettings
 from core.model.promise_records import Promise
 from core.model.stations import Station
-from core.promise import promise_basis, recalibration_fit, turnaround
+from core.promise import lateness, promise_basis, recalibration_fit, turnaround
 from core.promise.reliability import Judged, Reliability, reliability
 from core.scheduling import opening_hours
 from core.scheduling.opening_calendar import Calendar
@@ -190,7 +190,7 @@ def kept(unit: Unit) -> Reliability:
 
 def of_plans(unit: Unit, found: Reliability) -> tuple[float, ...]:
     """As the tenths of a record, of the curves that the plans alone would have stated."""
-    return recalibration_fit.tenths_of_plans(found.judged, past_calendar(unit))
+    return lateness.tenths_of_plans(found.judged, past_calendar(unit))
 
 
 def judged(unit: Unit) -> tuple[Judged, ...]:

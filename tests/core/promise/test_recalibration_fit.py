@@ -14,15 +14,8 @@ from hypothesis import strategies as st
 from core.model.own_shop.opening_records import OpeningHours
 from core.model.promise_records import AS_PLANNED, Chance, Promise, Recalibrated
 from core.promise import recalibration
-from core.promise.recalibration_fit import (
-    _HELD,
-    REMEMBERED,
-    Lateness,
-    _outcomes,
-    fitted,
-    learned,
-    tenths_of_plans,
-)
+from core.promise.lateness import Lateness, shown, tenths_of_plans
+from core.promise.recalibration_fit import _HELD, REMEMBERED, fitted, learned
 from core.promise.reliability import Judged
 from core.scheduling.opening_hours import calendar
 from tests.support.shops import FRONT, fittings
@@ -209,7 +202,7 @@ def test_ready_on_the_last_evening_is_kept_and_the_next_morning_is_late() -> Non
     evening, morning = judged(6, day=3), judged(7, day=3)
     at = datetime(2026, 3, 5, 20, 0, tzinfo=UTC), datetime(2026, 3, 6, 9, 1, tzinfo=UTC)
     kept, late = (replace(one, ready_at=when) for one, when in zip((evening, morning), at, strict=True))
-    (was_kept, *_), (was_late, *_) = (list(_outcomes(one, CALENDAR)) for one in (kept, late))
+    (was_kept, *_), (was_late, *_) = shown([kept, late], CALENDAR)
     assert was_kept.ratio == 0 < was_late.ratio < 0.03
 
 

@@ -14,7 +14,8 @@ import numpy as np
 
 from core.model.promise_records import AS_PLANNED, Recalibrated
 from core.promise import recalibration
-from core.promise.recalibration_fit import Lateness, fitted
+from core.promise.lateness import Lateness
+from core.promise.recalibration_fit import fitted
 from core.promise.reliability import pinball
 from tests.support.worlds.promise_streams import Floats, Order
 
