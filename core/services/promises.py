@@ -92,12 +92,12 @@ def reckoned(
 
     This is what a date is made from.
     """
-    learned = recalibration_fit.learned((found or record(unit)).judged, past_calendar(unit))
+    learned = recalibration_fit.learned((found or record(unit)).judged, _past_calendar(unit))
     fitted = event_counts.reckoned(unit, fitted)
     return replace(fitted, expected=replace(fitted.expected, recalibration=learned))
 
 
-def past_calendar(unit: Unit) -> Calendar:
+def _past_calendar(unit: Unit) -> Calendar:
     """The openings of this year and the one before by the hours in force: what is older teaches nothing."""
     settings = current_settings.read(unit)
     today = opening_hours.today(settings, unit.now)
@@ -190,7 +190,7 @@ def kept(unit: Unit) -> Reliability:
 
 def of_plans(unit: Unit, found: Reliability) -> tuple[float, ...]:
     """As the tenths of a record, of the curves that the plans alone would have stated."""
-    return lateness.tenths_of_plans(found.judged, past_calendar(unit))
+    return lateness.tenths_of_plans(found.judged, _past_calendar(unit))
 
 
 def judged(unit: Unit) -> tuple[Judged, ...]:
