@@ -183,12 +183,13 @@ def _said(one: Kept) -> str:
     return say("cli", "date") if day is None else say("cli", "promised_2", day=day.isoformat())
 
 
-def kept(found: Reliability) -> str:
-    """How many promises were kept, beside what luck alone would do; then those that were late."""
+def kept(found: Reliability, learned: str) -> str:
+    """How many promises were kept, beside what luck alone would do; what was learned; then the late ones."""
     if found.whole is None:
         return say("cli", "promise_over_yet")
     return _lines(
         *(_group(group) for group in found.groups),
+        learned,
         *(_late(each) for each in found.late),
     )
 

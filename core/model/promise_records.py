@@ -11,7 +11,7 @@ from core.model.own_shop.opening_records import OpeningHours
 
 @dataclass(frozen=True, slots=True)
 class Chance:
-    """The model's chance that everything is ready by the close of ``day``."""
+    """The chance that everything is ready by the close of ``day``."""
 
     day: date
     by: float
@@ -30,6 +30,62 @@ class Promise:
     made_at: datetime
     basis: PromiseBasis | None = field(default=None, metadata={"key": "footing"})
     """The shop it was made against; None for a promise made before that was kept."""
+    recalibrated: Recalibrated | None = None
+    """How its curve was moved from that of the plan; None for a promise made before that was kept."""
+
+
+@dataclass(frozen=True, slots=True)
+class Recalibrated:
+    """How far the curve of one promise was moved from that of the plan, and what it was about.
+
+    The lead whose normal score in the plan is ``z`` is multiplied by exp(``middle`` + ``spread`` · z).
+    """
+
+    tapes: int
+    rush: bool
+    middle: float = 0.0
+    spread: float = 0.0
+
+    def at(self, z: float) -> float:
+        """The logarithm of the factor at a normal score."""
+        return self.middle + self.spread * z
+
+
+@dataclass(frozen=True, slots=True)
+class Seen:
+    """The sizes of the orders learned from: logarithms to base 2, from the least to the most."""
+
+    least: float = 0.0
+    middle: float = 0.0
+    most: float = 0.0
+
+    def off(self, value: float) -> float:
+        """How far a value is from the middle; what lies beyond all that was seen counts as the last of it."""
+        return min(max(value, self.least), self.most) - self.middle
+
+
+@dataclass(frozen=True, slots=True)
+class Recalibration:
+    """The map from the plan's curve to the one that is stated, learned from the shop's own promises.
+
+    Logarithms of factors on the lead; nothing learned is a plan left as it is (`core.promise.recalibration`).
+    """
+
+    middle: float = 0.0
+    """At the plan's median, for a typical order."""
+    spread: float = 0.0
+    """More for each standard deviation above it."""
+    size: float = 0.0
+    """More for an order of twice as many tapes; never negative: a tape more makes no date earlier."""
+    rush: float = 0.0
+    """More for a rush order; never positive: rush makes no date later."""
+    sizes: Seen = Seen()
+    promises: int = 0
+    """So many judged promises showed it."""
+
+
+AS_PLANNED = Recalibration()
+"""Nothing learned yet: what is stated is what the plan says."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -178,7 +178,8 @@ def _spare(load: Load, number: JobNumber, made: Promised, due: float) -> float:
     finish = load.jobs.get(number)
     if finish is None or not len(finish.at):
         return 0.0
-    sure = float(np.quantile(finish.at, min(made.stated, 1.0), method="inverted_cdf"))
+    at = turnaround.stated(load, finish).at
+    sure = float(np.quantile(at, min(made.stated, 1.0), method="inverted_cdf"))
     return max(0.0, due - sure) if np.isfinite(sure) else 0.0
 
 

@@ -54,14 +54,6 @@ class Judged:
         assert self.promise.day is not None
         return max(0, ((self.ready_on or self.today) - self.promise.day).days)
 
-    @property
-    def lead_ratio(self) -> float:
-        """Time it took over time that was promised: at most 1 when kept, infinite while it is overdue."""
-        if self.ready_at is None:
-            return float("inf")
-        made_at = self.promise.made_at
-        return max(0.0, (self.ready_at - made_at) / max(self.due_at - made_at, timedelta(minutes=1)))
-
 
 @dataclass(frozen=True, slots=True)
 class Group:
@@ -105,7 +97,7 @@ class Reliability:
 
     @property
     def alarms(self) -> bool:
-        """Whether boxes are late more often than the curves allow: then `late_correction` acts."""
+        """Whether boxes are late more often than the curves allow, and than luck alone explains."""
         return len(self.judged) >= FEWEST_TO_ALARM and self.deciles[-1] > ALARM_AT / DECILES
 
 

@@ -42,6 +42,9 @@ class Finish:
     """Why some tapes are not in ``at``, one sentence each."""
     nothing_plays: bool = False
     """No tape of the box can be planned at all."""
+    tapes: int = 0
+    """Those of ``at``."""
+    rush: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,14 +70,15 @@ class DateQuery:
     """What is to be said of decks that broke and are to come back, by their place."""
 
 
-def finish_of(done: Sequence[Done], left_out: tuple[str, ...] = ()) -> Finish:
+def finish_of(done: Sequence[Done], left_out: tuple[str, ...] = (), rush: bool = False) -> Finish:
     """The last of these tapes in each scenario."""
     if not done:
         return Finish(np.empty(0), (), left_out=left_out, nothing_plays=True)
     times = np.stack([one.at for one in done])
     shares = Counter(times.argmax(axis=0).tolist())
     last = tuple((done[row], count / times.shape[1]) for row, count in shares.most_common())
-    return Finish(times.max(axis=0), last, sum(one.overlong for one in done), left_out)
+    overlong, tapes = (sum(getattr(one, name) for one in done) for name in ("overlong", "count"))
+    return Finish(times.max(axis=0), last, overlong, left_out, tapes=tapes, rush=rush)
 
 
 def not_yet(made_at: datetime) -> Promise:

@@ -19,11 +19,11 @@ import numpy as np
 from core.model import common_random_numbers
 from core.model.names import JobNumber
 from core.model.own_shop.settings_records import Deck, ShopSettings
-from core.model.promise_records import Promise
+from core.model.promise_records import Promise, Recalibrated
 from core.model.quote_records import QuotedTape
 from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.possibilities import facts
-from core.promise import backlogs
+from core.promise import backlogs, recalibration
 from core.promise.backlogs import Backlog
 from core.promise.stated_dates import Before, DateQuery, Finish, chances_by, finish_of, promise_of
 from core.scheduling import initial_state, opening_hours
@@ -164,15 +164,29 @@ def promise(
 def _dated(
     load: Load, finish: Finish, needed_by: date | None = None, before: Before | None = None
 ) -> Promise:
-    """The date of a finish; behind a queue that keeps growing it says so, and is the less sure."""
-    made = promise_of(_paced(load, finish), _query(load, needed_by), before)
-    if load.backlog is None or not load.tapes_waiting or finish.nothing_plays:
+    """The date of a finish as it is stated; behind a queue that keeps growing, or late lately, it says so."""
+    made = promise_of(finish, _query(load, needed_by), before)
+    if finish.nothing_plays:
         return made
-    return replace(made, held_by=(load.backlog.sentence, *made.held_by))
+    order = _order_of(load, finish)
+    growing = (load.backlog.sentence,) if load.backlog is not None and load.tapes_waiting else ()
+    late = recalibration.why_later(order) if made.day is not None else ()
+    return replace(made, held_by=(*growing, *made.held_by, *late), recalibrated=order)
 
 
-def _paced(load: Load, finish: Finish) -> Finish:
-    return replace(finish, at=backlogs.spread(finish.at, load.backlog, load.calendar, load.now))
+def stated(load: Load, finish: Finish) -> Finish:
+    """What is stated of a finish of the plan: as unsure as the shop's pace, moved as promises turned out.
+
+    Every chance and day that is told comes from here.
+    """
+    at = backlogs.spread(finish.at, load.backlog, load.calendar, load.now)
+    moved = recalibration.moved(at, _order_of(load, finish), load.calendar, load.now)
+    return replace(finish, at=moved)
+
+
+def _order_of(load: Load, finish: Finish) -> Recalibrated:
+    learned = load.settings.expected.recalibration
+    return recalibration.of_order(learned, finish.tapes, finish.rush)
 
 
 def behind(
@@ -183,7 +197,7 @@ def behind(
     rests_hours: float = 0.0,
     copying_minutes: float = 0.0,
 ) -> tuple[Finish, Before]:
-    """When a new box would be done in each scenario, and what waits with it: what `promise` reads.
+    """When it is stated that a new box would be done, and what waits with it: what `promise` reads.
 
     The copies are a person's time before the last tape that plays: their minutes count, and the plan needs no
     further kind of step.
@@ -197,8 +211,10 @@ def behind(
     plan = Plan(ahead, load.ways)
     if load.staffed is not None:
         plan.count([step for step in steps if step.plays and step.suited.decks])
-        return _behind_people(load.staffed, load.ways, steps, rush), Before(ahead.waiting, plan.work)
-    return _finish(plan.work_off(steps, is_one_box=True)), Before(ahead.waiting, plan.work)
+        finish = _behind_people(load.staffed, load.ways, steps, rush)
+    else:
+        finish = _finish(plan.work_off(steps, is_one_box=True), rush)
+    return stated(load, finish), Before(ahead.waiting, plan.work)
 
 
 def _add_copying(steps: list[Step], minutes: float) -> None:
@@ -213,13 +229,13 @@ def _behind_people(staffed: Staffed, ways: Ways, box: Sequence[Step], rush: bool
     others = staffed.others if rush else [*staffed.others, *box]
     plan = Plan(staffed.ahead, ways)
     done = plan.work_off_by_hand(staffed.under_way, [*hurried, *others], len(hurried))
-    return _finish([one for one in done if one.step.box == _BOX])
+    return _finish([one for one in done if one.step.box == _BOX], rush)
 
 
 def standing(load: Load, number: JobNumber) -> Promise | None:
     """The date of a job of the queue as it looks now; None when it has no tape on its way."""
     finish = load.jobs.get(number)
-    return _dated(load, finish) if finish is not None else None
+    return _dated(load, stated(load, finish)) if finish is not None else None
 
 
 def chance_of(load: Load, number: JobNumber, day: date) -> float:
@@ -228,7 +244,7 @@ def chance_of(load: Load, number: JobNumber, day: date) -> float:
     if finish is None or not len(finish.at):
         return 0.0
     opened = bisect_right(load.calendar.days, day)
-    at = _paced(load, finish).at
+    at = stated(load, finish).at
     return float(chances_by(at, load.calendar.day_ends[opened - 1 : opened])[0]) if opened else 0.0
 
 
@@ -278,7 +294,7 @@ def _scenarios(queued: int) -> int:
     return next(scenarios for most, scenarios in SCENARIOS if queued <= most)
 
 
-def _finish(done: Sequence[Done], unsettled: int = 0) -> Finish:
+def _finish(done: Sequence[Done], rush: bool, unsettled: int = 0) -> Finish:
     """The finish of those that can be planned, with a sentence for each kind that cannot."""
     left_out: dict[str, int] = {}
     planned: list[Done] = []
@@ -291,7 +307,7 @@ def _finish(done: Sequence[Done], unsettled: int = 0) -> Finish:
         else:
             planned.append(one)
     sentences = (say("dates", "left_out", why=why, n=count) for why, count in left_out.items())
-    return finish_of(planned, (*sentences, *_set_aside(unsettled)))
+    return finish_of(planned, (*sentences, *_set_aside(unsettled)), rush)
 
 
 def _set_aside(count: int) -> tuple[str, ...]:
@@ -304,11 +320,12 @@ def _jobs(queue: Sequence[QueuedTape], done: Sequence[Done]) -> dict[JobNumber, 
     for one in done:
         by_box.setdefault(one.step.box, []).append(one)
     unsettled = Counter(tape.job for tape in queue if tape.station.is_unsettled)
+    rush = {tape.job for tape in queue if tape.rush}
     found: dict[JobNumber, Finish] = {}
     for number in dict.fromkeys(tape.job for tape in queue):
         under_way = by_box.get(common_random_numbers.key(number), [])
         if under_way or unsettled[number]:
-            found[number] = _finish(under_way, unsettled[number])
+            found[number] = _finish(under_way, number in rush, unsettled[number])
     return found
 
 

@@ -25,8 +25,10 @@ from core.model.names import JobNumber
 from core.model.own_shop.settings_records import Permission, ShopSettings
 from core.model.promise_records import Promise
 from core.model.stations import Station
-from core.promise import late_correction, promise_basis, turnaround
+from core.promise import lateness, promise_basis, recalibration_fit, turnaround
 from core.promise.reliability import Judged, Reliability, reliability
+from core.scheduling import opening_hours
+from core.scheduling.opening_calendar import Calendar
 from core.services import deck_queue, event_counts, promise_entries
 from core.services.weekly import shop_weeks
 from core.store import current_settings, lookup, permissions, row_records
@@ -90,9 +92,17 @@ def reckoned(
 
     This is what a date is made from.
     """
+    learned = recalibration_fit.learned((found or record(unit)).judged, _past_calendar(unit))
     fitted = event_counts.reckoned(unit, fitted)
-    overrun = late_correction.factor(found or record(unit))
-    return replace(fitted, expected=replace(fitted.expected, overrun=overrun))
+    return replace(fitted, expected=replace(fitted.expected, recalibration=learned))
+
+
+def _past_calendar(unit: Unit) -> Calendar:
+    """The openings of this year and the one before by the hours in force: what is older teaches nothing."""
+    settings = current_settings.read(unit)
+    today = opening_hours.today(settings, unit.now)
+    first = date(today.year - 1, 1, 1)
+    return opening_hours.calendar(settings, first, (date(today.year + 1, 1, 1) - first).days)
 
 
 def under_review(unit: Unit, looked: turnaround.Load | None = None) -> tuple[Kept, ...]:
@@ -164,7 +174,6 @@ def as_it_looks(unit: Unit, row: JobRow) -> Promise:
     made = turnaround.standing(looked, JobNumber(row.number))
     if made is None:
         return row.promise
-    made = late_correction.guarded(made, looked.settings.expected.overrun, looked.calendar.days)
     return replace(made, basis=promise_basis.of(looked.settings, looked.tapes_waiting))
 
 
@@ -177,6 +186,11 @@ def kept(unit: Unit) -> Reliability:
     """`record`, for somebody to look at; NotPermitted for whoever may not see reports."""
     permissions.check(unit, Permission.REPORTS)
     return record(unit)
+
+
+def of_plans(unit: Unit, found: Reliability) -> tuple[float, ...]:
+    """As the tenths of a record, of the curves that the plans alone would have stated."""
+    return lateness.tenths_of_plans(found.judged, _past_calendar(unit))
 
 
 def judged(unit: Unit) -> tuple[Judged, ...]:
@@ -243,9 +257,8 @@ def _new_promise(unit: Unit, row: JobRow, wanted: date | None) -> Promise:
         raise Refused(say("promises", "nothing_to_promise", number=str(number)))
     if made.day is None:
         raise Refused(say("promises", "no_date", number=str(number), reasons="; ".join(made.held_by)))
-    made = late_correction.guarded(made, looked.settings.expected.overrun, looked.calendar.days)
     if wanted is not None:
-        if made.day is None or wanted < made.day:
+        if wanted < made.day:
             permissions.check(unit, Permission.OVERRIDE)
         made = replace(
             made, day=_checked(wanted, looked), stated=turnaround.chance_of(looked, number, wanted)

@@ -36,7 +36,7 @@ from core.pricing import (
 from core.pricing.drawn_box import AlikeTapes
 from core.pricing.price_book import PriceBook
 from core.pricing.ways_to_agree import PricedBox
-from core.promise import chances, late_correction, promise_basis, stated_dates, turnaround
+from core.promise import chances, promise_basis, stated_dates, turnaround
 from core.scheduling import box_scenarios, opening_hours, partner_choice
 from core.scheduling.deck_choice import suited
 from core.wording import locale_figures
@@ -143,7 +143,7 @@ def _priced_box(
 
 
 def _promise(shop: ShopSnapshot, made: Quote, rush: bool) -> Promise:
-    """The date of the plan, corrected where boxes ran late lately, with what it was made against."""
+    """The date of the plan, moved as promises turned out, with what it was made against."""
     inventory, tapes = made.inventory, made.tapes
     load, rests = shop.load, acclimatisation.hours_to_rest(inventory.cold)
     away = [tape.verdict.elsewhere for tape in tapes]
@@ -152,8 +152,7 @@ def _promise(shop: ShopSnapshot, made: Quote, rush: bool) -> Promise:
         return replace(stated_dates.not_yet(load.made_at), held_by=tuple(whys))
     copying = copy_minutes.of_order(load.settings.copying, inventory.deliver, made.storage)
     planned = turnaround.promise(load, tapes, rush, inventory.needed_by, shop.habits, rests, copying)
-    safe = late_correction.guarded(planned, load.settings.expected.overrun, load.calendar.days)
-    return replace(safe, basis=promise_basis.of(load.settings, load.tapes_waiting))
+    return replace(planned, basis=promise_basis.of(load.settings, load.tapes_waiting))
 
 
 def asked(inventory: Inventory, tapes: Sequence[QuotedTape], habits: ShopHabits) -> tuple[Question, ...]:

@@ -62,16 +62,14 @@ class ShopView:
     no_reports: str = ""
     """Why whoever looks may not see ``record``, which is then empty; nothing: they may."""
 
-    @property
-    def overrun(self) -> float:
-        """How many times as far off dates are set, because boxes ran late."""
-        return self.learned.overrun
+    planned: tuple[float, ...] = ()
+    """As the tenths of ``record``, of the curves that the plan alone would have stated."""
 
 
 def read(unit: Unit) -> ShopView:
     """One reading of everything the screen shows."""
     record = promises.record(unit)
-    looked = promises.load(unit, record)
+    looked, planned = promises.load(unit, record), promises.of_plans(unit, record)
     settings, now = current_settings.read(unit), looked.made_at
     calendar = opening_hours.calendar(settings, now.date())
     last = now.date() + timedelta(days=COMING_DAYS)
@@ -91,6 +89,7 @@ def read(unit: Unit) -> ShopView:
         levels=deck_queue.habits(unit).levels,
         incidents=incidents.open_ones(unit),
         record=reliability(()) if refused else record,
+        planned=() if refused else planned,
         no_reports=refused[0].sentence if refused else "",
         outages=event_counts.outages(unit),
         shut_unplanned=event_counts.shut_days(unit),

@@ -5,8 +5,10 @@ from __future__ import annotations
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from core.model.names import EVERY_KIND
+from core.promise import recalibration
 from core.promise.reliability import FEWEST_TO_ALARM, Group, Judged, Reliability
 from core.services.shop_overview import ShopView
+from gui.shop.calibration_drawing import CalibrationPicture, points
 from gui.shop.chapter import Chapter
 from gui.shop.reliability_drawing import DecileBars, KeptStrip, in_words
 from gui.toolkit import theme
@@ -29,13 +31,14 @@ def _page(view: ShopView) -> QWidget:
         return paper
     column.addWidget(words(_whole(found.whole), "lead"))
     if found.alarms:
-        column.addWidget(words(_alarm(view.overrun), "attention"))
+        column.addWidget(words(say("shop", "kept_alarm"), "attention"))
+    column.addWidget(words(recalibration.explained(view.learned.recalibration)))
     for group in found.groups:
         column.addWidget(rule())
         column.addWidget(words(in_words(group)))
         column.addWidget(KeptStrip(group))
     column.addWidget(words(say("shop", "kept_legend"), "small"))
-    _add_tenths(column, found)
+    _add_tenths(column, view)
     _add_late(column, found)
     return paper
 
@@ -45,17 +48,16 @@ def _whole(group: Group) -> str:
     return say("shop", key, count=group.count, kept=group.kept, stated=round(group.stated * group.count))
 
 
-def _alarm(overrun: float) -> str:
-    more = round((overrun - 1) * 100)
-    return say("shop", "kept_guarded", percent=more) if more else say("shop", "kept_alarm")
-
-
-def _add_tenths(column: QVBoxLayout, found: Reliability) -> None:
+def _add_tenths(column: QVBoxLayout, view: ShopView) -> None:
+    found = view.record
     column.addWidget(rule())
-    column.addWidget(words(say("shop", "kept_tenths"), "field"))
+    column.addWidget(words(say("shop", "calibration"), "field"))
     if len(found.judged) < FEWEST_TO_ALARM:
         column.addWidget(words(say("shop", "kept_too_few", fewest=FEWEST_TO_ALARM), "small"))
         return
+    column.addWidget(CalibrationPicture(points(found.deciles, view.planned, len(found.judged))))
+    column.addWidget(words(say("shop", "calibration_legend"), "small"))
+    column.addWidget(words(say("shop", "kept_tenths"), "field"))
     column.addWidget(DecileBars(found.deciles))
     column.addWidget(words(say("shop", "kept_tenths_legend"), "small"))
     column.addWidget(words(say("shop", "kept_days_off", days=f"{found.days_off:.1f}"), "small"))

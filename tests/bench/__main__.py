@@ -24,6 +24,7 @@ MEASUREMENTS = {
     "queue": "queued_boxes",
     "likely_price": "likely_bills",
     "dates": "behaving_dates",
+    "recalibration": "recalibrated_years",
 }
 """Each with the module that takes it: no two files of the tree share a name."""
 

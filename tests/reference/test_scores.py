@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import pytest
 
-from core.promise.late_correction import conformal
 from core.promise.reliability import pinball, sampling_band
 from core.scheduling.event_rates import Gamma
 
@@ -28,11 +27,6 @@ def test_what_luck_does_to_a_share_of_nine_in_ten(count: int, low: float, high: 
     # Binomial percentiles 2.5 and 97.5; consistency bars of Bröcker and Smith, WAF 22 (2007) 651.
     least, most = sampling_band([0.9] * count)
     assert (round(least / count, 3), round(most / count, 3)) == (low, high)
-
-
-def test_a_conformal_score_is_the_right_one_of_the_order() -> None:
-    # Of 99 scores the 90th smallest: ⌈100 × 0.9⌉. Vovk, Gammerman and Shafer (2005), from memory.
-    assert conformal([float(n) for n in range(1, 100)], 0.9) == 90
 
 
 def test_a_gamma_belief_is_sharpened_by_counts() -> None:

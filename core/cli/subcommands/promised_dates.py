@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from datetime import date
+from math import exp
 
 from core.catalogue import hazards
 from core.cli import plain_answers
@@ -11,6 +12,8 @@ from core.cli.invocation import Invocation, Reply
 from core.cli.json_quotes import promise as promise_of
 from core.model.names import JobNumber
 from core.model.own_shop.settings_records import ShopSettings
+from core.model.promise_records import Recalibration
+from core.promise import recalibration
 from core.promise.reliability import Group, Judged, Reliability
 from core.scheduling import event_rates
 from core.services import closed_days, decks, event_counts, promise_entries, promises
@@ -60,6 +63,7 @@ def stay_shut(call: Invocation) -> Reply:
 def tell_kept(call: Invocation) -> Reply:
     with call.open() as shop:
         found, counted = shop.ask(promises.kept), shop.ask(event_counts.counted)
+        planned = shop.ask(promises.of_plans, found)
         stated = shop.ask(decks.settings).expected
         expected = shop.ask(promises.reckoned).expected
     broken = event_rates.failures(counted, stated)
@@ -74,9 +78,10 @@ def tell_kept(call: Invocation) -> Reply:
             "opening_days": counted.opening_days,
             "rush_boxes_a_week": round(expected.rush_boxes_a_week, 4),
         },
-        "overrun": round(expected.overrun, 4),
+        "overrun": round(recalibration.typical(expected.recalibration), 4),
+        "recalibration": _recalibration(expected.recalibration, planned),
     }
-    return Reply(document, plain_answers.kept(found))
+    return Reply(document, plain_answers.kept(found, recalibration.explained(expected.recalibration)))
 
 
 def _fitted(fitted: ShopSettings, cautions: tuple[str, ...] = ()) -> Reply:
@@ -95,6 +100,19 @@ def _fitted(fitted: ShopSettings, cautions: tuple[str, ...] = ()) -> Reply:
 
 def _deck(name: str, in_service: bool) -> Mapping[str, object]:
     return {"name": name, "in_service": in_service}
+
+
+def _recalibration(learned: Recalibration, planned: Sequence[float]) -> dict[str, object]:
+    """The map from the plan's curve to the stated one: factors on the time a plan asks for."""
+    return {
+        "promises": learned.promises,
+        "median": round(exp(learned.middle), 4),
+        "per_standard_deviation": round(exp(learned.spread), 4),
+        "twice_as_many_tapes": round(exp(learned.size), 4),
+        "rush": round(exp(learned.rush), 4),
+        "deciles_as_planned": [round(share, 4) for share in planned],
+        "words": recalibration.explained(learned),
+    }
 
 
 def _record(found: Reliability) -> dict[str, object]:

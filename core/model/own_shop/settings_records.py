@@ -15,6 +15,7 @@ from core.model.own_shop.access_records import AccessToken
 from core.model.own_shop.copying_minutes import USUAL_MINUTES, CopyingMinutes
 from core.model.own_shop.opening_records import OpeningHours
 from core.model.own_shop.shop_additions import NOTHING_ADDED, Additions
+from core.model.promise_records import AS_PLANNED, Recalibration
 
 
 @dataclass(frozen=True, slots=True)
@@ -159,8 +160,8 @@ class Expected:
     """On average."""
     unplanned_closures: float = 0.0
     """Share of the opening days on which the shop stays shut after all."""
-    overrun: float = 1.0
-    """How many times as long as planned boxes took lately; learned, never stated (see `late_correction`)."""
+    recalibration: Recalibration = AS_PLANNED
+    """How dates are moved because of how promises turned out; learned, never stated."""
     awaited: frozenset[str] = frozenset()
     """Decks that broke down and are to come back; seen, never stated (see `core.scheduling.breakdowns`)."""
     brought: tuple[tuple[FormatName, int], ...] = ()

@@ -8,8 +8,6 @@ import numpy as np
 import pytest
 
 from core.model.promise_records import Chance, Promise
-from core.promise import chances
-from core.promise.late_correction import FEWEST, MOST, conformal, factor, guarded
 from core.promise.reliability import Judged, pit_histogram, reliability, sampling_band
 
 MADE = datetime(2026, 3, 2, 15, 0, tzinfo=UTC)
@@ -45,12 +43,6 @@ def test_the_promised_day_counts_to_its_end() -> None:
     assert [judged(made, ready).kept for ready in (0, 1, 2, None)] == [True, True, False, False]
     assert [judged(made, ready).days_late for ready in (0, 1, 2)] == [0, 0, 1]
     assert judged(made, None).days_late == (TODAY - date(2026, 3, 3)).days
-
-
-def test_kept_is_a_lead_ratio_of_one_at_most() -> None:
-    made = promise(0.2, 0.9, 1.0, day=1)
-    assert judged(made, 1).lead_ratio <= 1 < judged(made, 2).lead_ratio
-    assert judged(made, None).lead_ratio == float("inf")
 
 
 def test_the_shop_reads_how_many_of_which_promises_were_kept() -> None:
@@ -113,61 +105,3 @@ def test_no_promise_no_figures() -> None:
     found = reliability([])
     assert (found.whole, found.groups, found.alarms, found.late) == (None, (), False, ())
     assert pit_histogram([]).tolist() == [0.0] * 10
-
-
-# --- the guard ---------------------------------------------------------------------------
-
-
-def test_the_guard_sleeps_while_dates_are_kept_as_stated() -> None:
-    assert factor(reliability(drawn(150, *CURVE, day=6))) == 1.0
-    assert factor(reliability([])) == 1.0
-
-
-def test_a_little_lateness_moves_no_date() -> None:
-    """Fewer kept than stated, but no alarm: the model is not overruled by what may be luck."""
-    some = drawn(120, *CURVE, day=6) + drawn(12, *CURVE, day=6, slower=3, seed=5)
-    found = reliability(some)
-    stated = sum(each.promise.stated for each in some) / len(some)
-    assert conformal([each.lead_ratio for each in some], stated) > 1
-    assert not found.alarms
-    assert factor(found) == 1.0
-
-
-def test_the_guard_waits_for_eighty_promises() -> None:
-    assert factor(reliability(drawn(FEWEST - 1, *CURVE, day=6, slower=3))) == 1.0
-    assert factor(reliability(drawn(FEWEST, *CURVE, day=6, slower=3))) > 1.0
-
-
-def test_a_guarded_date_is_kept_as_often_as_was_stated() -> None:
-    past = drawn(150, *CURVE, day=6, slower=3)
-    times = factor(reliability(past))
-    days = [MADE.date() + timedelta(days=n) for n in range(60)]
-    made = guarded(promise(*CURVE, day=6), times, days)
-    coming = drawn(4000, *CURVE, day=6, slower=3, seed=9)
-    assert made.day is not None
-    kept = sum(each.ready_on <= made.day for each in coming if each.ready_on) / len(coming)
-    assert kept >= 0.92
-    assert sum(each.kept for each in coming) / len(coming) < 0.6
-
-
-def test_a_guard_never_goes_beyond_three_times() -> None:
-    assert factor(reliability([judged(promise(*CURVE, day=6), None)] * 100)) == MOST
-
-
-def test_a_guarded_promise_says_so_and_its_dots_follow() -> None:
-    days = [MADE.date() + timedelta(days=n) for n in range(60) if n % 7 not in (5, 6)]
-    before = promise(*CURVE, day=6)
-    after = guarded(before, 1.5, days)
-    assert after.day is not None
-    assert before.day is not None
-    assert after.day >= before.day + timedelta(days=3)
-    assert after.stated == before.stated
-    assert "50% more time" in after.held_by[-1]
-    dots = [day for day in chances.days_of_dots(after) if day is not None]
-    assert sum(day <= after.day for day in dots) == chances.times_in_twenty(after.stated)
-    assert guarded(before, 1.0, days) is before
-
-
-def test_with_too_few_scores_no_score_is_safe_enough() -> None:
-    assert conformal([1.0] * 8, 0.9) == float("inf")
-    assert conformal([1.0] * 9, 0.9) == 1.0

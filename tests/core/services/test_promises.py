@@ -12,6 +12,7 @@ from core.cli import plain_answers
 from core.model.agreement_records import Consent
 from core.model.errors import Refused, WrongInput
 from core.model.job_records import Job
+from core.model.promise_records import AS_PLANNED
 from core.model.stations import Station
 from core.promise import chances
 from core.services import decks, jobs, promise_entries, promises, tapes
@@ -134,6 +135,37 @@ def test_the_earliest_day_is_called_before_a_later_one_that_is_less_sure(desk: D
     assert first.chance > second.chance
 
 
+# --- what they teach ---------------------------------------------------------------------
+
+
+def test_a_promise_not_yet_due_teaches_nothing_though_its_order_is_ready(desk: Desk) -> None:
+    for _ in range(2):
+        _ready(desk, desk.book(line()))
+    assert desk.shop.ask(promises.reckoned).expected.recalibration == AS_PLANNED
+    desk.clock.go_on(days=30)
+    assert desk.shop.ask(promises.reckoned).expected.recalibration.promises == 2
+
+
+def test_late_orders_move_new_dates_and_none_that_was_given(desk: Desk) -> None:
+    late = [desk.book(line(count=2)) for _ in range(5)]
+    desk.clock.go_on(days=9)
+    given = desk.book(line(count=3))
+    before = desk.shop.ask(jobs.get, given.number)
+    desk.clock.go_on(days=6)
+    learned = desk.shop.ask(promises.reckoned).expected.recalibration
+    assert learned.promises >= len(late)
+    assert learned.middle > 0.05
+    assert desk.shop.ask(jobs.get, given.number).promise == before.promise == given.promise
+    (again,) = [each for each in desk.shop.ask(promises.under_review) if each.job.number == given.number]
+    assert again.promise == given.promise
+    assert desk.shop.ask(promises.reckoned).expected.recalibration == learned
+    new = desk.book(line(count=3)).promise.recalibrated
+    assert new is not None
+    assert new.middle > 0.05
+    assert given.promise.recalibrated is not None
+    assert given.promise.recalibrated.middle < new.middle
+
+
 # --- said again --------------------------------------------------------------------------
 
 
@@ -207,7 +239,7 @@ def test_a_box_that_is_not_ready_in_time_is_a_miss_with_its_reasons(desk: Desk) 
     desk.shop.run(decks.broke_down, "VHS 1", "a belt")
     desk.clock.go_on(days=20)
     (open_still,) = desk.shop.ask(promises.judged)
-    assert (open_still.kept, open_still.ready_on, open_still.lead_ratio) == (False, None, float("inf"))
+    assert (open_still.kept, open_still.ready_on) == (False, None)
     desk.shop.run(promises.renew, job.number, "the deck was out")
     _ready(desk, job)
     desk.clock.go_on(days=20)

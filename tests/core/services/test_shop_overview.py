@@ -6,6 +6,7 @@ from datetime import timedelta
 
 import pytest
 
+from core.model.promise_records import AS_PLANNED
 from core.services import closed_days, promises, shop_overview
 from tests.support.booked import Desk, line
 
@@ -22,7 +23,8 @@ def test_the_record_of_promises_is_read_once(desk: Desk, monkeypatch: pytest.Mon
     monkeypatch.setattr(promises, "judged", counting)
     view = desk.shop.ask(shop_overview.read)
     assert len(read) == 1
-    assert view.overrun == 1.0
+    assert view.learned.recalibration == AS_PLANNED
+    assert view.planned == (0.0,) * 10
 
 
 def test_a_day_off_is_told_with_its_reason(desk: Desk) -> None:

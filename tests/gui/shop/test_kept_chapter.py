@@ -12,15 +12,18 @@ from PySide6.QtWidgets import QApplication, QLabel, QWidget
 from pytestqt.qtbot import QtBot
 
 from core.model.own_shop.settings_records import Permission, Person
+from core.model.promise_records import Recalibration
 from core.model.typed_draft import TypedBox, TypedRow
 from core.promise.reliability import Group, sampling_band
 from core.services import deck_queue, event_counts, promises
 from core.services.own_shop import settings_versions
 from core.store import current_settings
+from core.wording.locale_figures import percent
 from core.wording.messages import say
 from gui.app.signing_in import SigningIn
 from gui.counter.counter_screen import CounterScreen
 from gui.shop import kept_chapter
+from gui.shop.calibration_drawing import CalibrationPicture, points
 from gui.shop.deck_care import DeckCare
 from gui.shop.reliability_drawing import DecileBars, KeptStrip, in_words
 from gui.shop.shop_screen import ShopScreen
@@ -122,16 +125,38 @@ def test_a_box_that_was_late_stands_there_with_its_reason(place: Place) -> None:
     assert "Why: the deck was out" in told
 
 
-def test_an_alarm_says_how_much_further_off_dates_are_set(place: Place) -> None:
+def test_what_was_learned_is_told_with_a_picture(place: Place) -> None:
     place.records.book(line())
     screen = place.turn_to(ShopScreen)
     assert screen.view is not None
     late = promises.reliability(drawn(120, *CURVE, day=6, slower=3))
-    learned = replace(screen.view.learned, overrun=1.31)
-    chapter = kept_chapter._page(replace(screen.view, record=late, learned=learned))
+    map_now = Recalibration(middle=0.27, promises=120)
+    learned = replace(screen.view.learned, recalibration=map_now)
+    planned = (0.0,) * 9 + (1.0,)
+    chapter = kept_chapter._page(replace(screen.view, record=late, learned=learned, planned=planned))
     place.qtbot.addWidget(chapter)
-    assert say("shop", "kept_guarded", percent=31) in words_of(chapter)
+    assert say("shop", "kept_alarm") in words_of(chapter)
+    assert say("dates", "moved", n=120, percent=131) in words_of(chapter)
+    (picture,) = chapter.findChildren(CalibrationPicture)
+    assert [point.said for point in picture.points] == pytest.approx([n / 10 for n in range(1, 10)])
+    assert picture.points[-1].ready == pytest.approx(sum(late.deciles[:9]))
+    assert picture.points[-1].ready < picture.points[-1].least
+    assert picture.accessibleName() == say("shop", "calibration")
+    told = say("shop", "calibration_point", said="90%", ready=percent(picture.points[-1].ready), planned="0%")
+    assert picture.accessibleDescription().splitlines()[-1] == told
     assert len(chapter.findChildren(DecileBars)) == 1
+
+
+def test_dots_on_the_slanted_line_are_right(place: Place) -> None:
+    picture = CalibrationPicture(points((0.1,) * 10, (0.0,) * 9 + (1.0,), 100))
+    place.qtbot.addWidget(picture)
+    picture.resize(picture.sizeHint())
+    begin, end = picture.place_of(0, 0), picture.place_of(1, 1)
+    assert (begin.x() < end.x(), begin.y() > end.y()) == (True, True)
+    for point in picture.points:
+        assert point.least < point.ready < point.most
+        assert point.planned == pytest.approx(0)
+    assert not picture.grab().isNull()
 
 
 # --- decks in and out --------------------------------------------------------------------

@@ -114,7 +114,12 @@ kept_fewer = Fewer than expected: chance alone gives { $least } to { $most }.
 kept_more = More than expected: chance alone gives { $least } to { $most }, so earlier dates could have been promised.
 kept_legend = The dot is the share that was kept. The upright line is the share that was promised, and the box around it is what chance alone would give. Promises from one bad week are late together, so the true spread is somewhat wider.
 kept_alarm = Orders are ready later than promised, too often for chance. See which were late, and why.
-kept_guarded = Orders ran late too often for chance, so new dates are now set { $percent }% further out than planned. This stops by itself once dates hold again.
+# The picture of chances: across, the chance we stated; up, the share of orders that were ready by then.
+calibration = What we said, and what happened
+calibration_said = the chance we stated
+# Read to whoever cannot see the picture; each figure is a percentage such as 90%.
+calibration_point = At { $said }: { $ready } of orders were ready; { $planned } if we had gone by the plan alone.
+calibration_legend = Each dot is a chance we stated, from left to right, and as high up as the share of orders that were ready by then. On the slanted line we were right, above it orders were ready sooner than we said, and below it later. The shaded band is what chance alone would do. The rings show what would have happened had we gone by the plan alone.
 kept_tenths = When orders were ready within their expected range
 kept_tenths_legend = Ten equal parts of the range, from earliest to latest. A level row is right; a tall last bar means dates run late, and tall bars at both ends mean the ranges are too narrow.
 kept_too_few = Shown once { $fewest } promises have come due: with fewer, chance decides the picture.

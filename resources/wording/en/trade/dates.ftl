@@ -47,6 +47,15 @@ more_days =
        *[other] { $n } more days
     }
 deck_away = { $deck } broke down, and we expect it back in about { $hours } hours
+# How dates are moved by what became of earlier promises, to the owner. $percent is how much of the time we would
+# have planned new dates allow (112, or 95); $more the same for an order of $big tapes.
+moved_none = Each promise that comes due moves new dates a little, so that what we say comes true; none has come due yet, so dates are just as planned.
+moved =
+    { $percent ->
+        [100] Each promise that comes due moves new dates a little, so that what we say comes true; after { $n } of them dates are just as planned.
+       *[other] Each promise that comes due moves new dates a little, so that what we say comes true; after { $n } of them new dates allow { $percent }% of the planned time.
+    }
+moved_by_size = Each promise that comes due moves new dates a little, so that what we say comes true; after { $n } of them new dates allow { $percent }% of the planned time, and { $more }% for an order of { $big } tapes.
 runs_late = orders have been running late, so we plan { $percent } more time than usual
 
 backlog-decks =
