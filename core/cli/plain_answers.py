@@ -30,6 +30,7 @@ if TYPE_CHECKING:
     from core.promise.reliability import Group, Judged, Reliability
     from core.services.donors import DonorPlace
     from core.services.promises import Kept
+    from core.worktime.work_evidence import WorkEvidence
 
 
 def playtime(belief: Belief, *, is_counted: bool = False) -> str:
@@ -245,6 +246,11 @@ def habits(found: Sequence[Evidence]) -> str:
     if not found:
         return say("cli", "tape_finished_playing_yet")
     return _lines(*(f"{one.sentence}\n  {one.about}: {_shares(one)}" for one in found))
+
+
+def work(found: Sequence[WorkEvidence]) -> str:
+    """What the history has shown of the shop's work."""
+    return _lines(*(f"{one.about}\n  {' '.join(one.lines)}" for one in found))
 
 
 def _shares(one: Evidence) -> str:

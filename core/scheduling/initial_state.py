@@ -10,7 +10,7 @@ import numpy as np
 from core.model.common_random_numbers import SEED
 from core.model.own_shop.settings_records import ShopSettings
 from core.model.ranges import ZERO, Range
-from core.scheduling import opening_hours, rush_boxes
+from core.scheduling import opening_hours, presence, rush_boxes
 from core.scheduling.breakdowns import Breakdowns, back_after
 from core.scheduling.closures import closures
 from core.scheduling.deck_choice import suited
@@ -53,8 +53,21 @@ def prepared(settings: ShopSettings, calendar: Calendar, now: float, scenarios: 
     if share and len(calendar.opens):
         today = int(np.searchsorted(calendar.day_ends, now, side="left"))
         shut = closures(calendar, today, share, SEED + 11, scenarios)
-    ways = Ways(now, settings.people, _breakdowns(settings), shut, roster_of(settings, calendar))
-    return ways, Ahead(timelines, worked, handling=handling(settings.people))
+    each = settings.handling
+    ways = Ways(
+        now,
+        settings.people,
+        _breakdowns(settings),
+        shut,
+        roster_of(settings, calendar),
+        each,
+        presence.of(settings, calendar),
+        settings.worked.again,
+    )
+    begun = Ahead(
+        timelines, worked, handling=handling(each, settings.people), checking=each.unload + each.check
+    )
+    return ways, begun
 
 
 def rush_to_come(

@@ -16,7 +16,7 @@ from functools import lru_cache
 import numpy as np
 
 from core.model.own_shop.settings_records import Duty, Person, ShopSettings, Skill, Work
-from core.scheduling import opening_hours
+from core.scheduling import opening_hours, presence
 from core.scheduling.opening_calendar import Calendar, Openings
 from core.wording.messages import say
 
@@ -32,6 +32,8 @@ class Roster:
     """When each of them is here; `shop` itself: whenever it is open."""
     able: Mapping[Work, tuple[int, ...]]
     """The places of those who can do each work and are ever here."""
+    paces: tuple[float, ...] = ()
+    """How many times as long as planned each takes; nothing: all take what is planned."""
 
     def why_nobody(self, works: Iterable[Work]) -> str:
         """The first of these that nobody who is ever here can do, as a sentence; nothing: all can be done."""
@@ -62,15 +64,20 @@ def one_more(settings: ShopSettings) -> ShopSettings:
 @lru_cache(maxsize=16)
 def _roster(settings: ShopSettings, first_day: date) -> Roster:
     calendar = opening_hours.calendar(settings, first_day)
-    shop = Openings(calendar, 0.0)
+    worked = settings.worked
+    shop = Openings(presence.thinned(calendar, worked), 0.0)
     people = sorted(_people(settings), key=lambda person: len(person.can))
     hours = [_own(settings, person, calendar) if person.hours else calendar for person in people]
-    here = tuple(shop if each is calendar else Openings(each, 0.0) for each in hours)
+    here = tuple(
+        shop if each is calendar else Openings(presence.thinned(each, worked), 0.0) for each in hours
+    )
     ever = [place for place, each in enumerate(hours) if len(each.opens) or not len(calendar.opens)]
     able: dict[Work, tuple[int, ...]] = {None: tuple(ever)}
     for skill in Skill:
         able[skill] = tuple(place for place in ever if skill.value in people[place].can)
-    return Roster(settings.people, shop, here, able)
+    paces = dict(worked.paces)
+    each = tuple(paces.get(person.name, 1.0) for person in people) if paces else ()
+    return Roster(settings.people, shop, here, able, each)
 
 
 def _people(settings: ShopSettings) -> Sequence[Person]:

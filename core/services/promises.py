@@ -28,6 +28,7 @@ from core.model.stations import Station
 from core.promise import late_correction, promise_basis, turnaround
 from core.promise.reliability import Judged, Reliability, reliability
 from core.services import deck_queue, event_counts, promise_entries
+from core.services.shop_work import learned_work
 from core.services.weekly import shop_weeks
 from core.store import current_settings, lookup, permissions, row_records
 from core.store import history as chain
@@ -90,7 +91,7 @@ def reckoned(
 
     This is what a date is made from.
     """
-    fitted = event_counts.reckoned(unit, fitted)
+    fitted = learned_work.reckoned(unit, event_counts.reckoned(unit, fitted))
     overrun = late_correction.factor(found or record(unit))
     return replace(fitted, expected=replace(fitted.expected, overrun=overrun))
 

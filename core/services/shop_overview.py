@@ -21,8 +21,10 @@ from core.services.event_counts import Breakdown, ShutDay, TimeOff
 from core.services.own_shop import readiness
 from core.services.own_shop.readiness import NOTHING_OPEN, Readiness
 from core.services.promises import Kept
+from core.services.shop_work import learned_work
 from core.store import current_prices, current_settings, permissions
 from core.store.unit import Unit
+from core.worktime.work_evidence import WorkEvidence
 
 COMING_DAYS = 60
 
@@ -59,6 +61,8 @@ class ShopView:
     """More comes in than is played, where the last weeks showed it."""
     incidents: tuple[OpenIncident, ...] = ()
     """Tapes lost or damaged and not settled with their owners yet."""
+    work: tuple[WorkEvidence, ...] = ()
+    """What the history has shown of the shop's work."""
     no_reports: str = ""
     """Why whoever looks may not see ``record``, which is then empty; nothing: they may."""
 
@@ -87,6 +91,7 @@ def read(unit: Unit) -> ShopView:
         days_off=off,
         box_order=deck_queue.box_order(unit),
         habits=deck_queue.evidence(unit),
+        work=learned_work.evidence(unit),
         readiness=readiness.read(unit),
         levels=deck_queue.habits(unit).levels,
         incidents=incidents.open_ones(unit),

@@ -6,9 +6,8 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from core.model.own_shop.copying_minutes import CopyingMinutes
-from core.wording import typed_amounts
 from core.wording.locale_figures import figure
-from gui.settings.form_fields import TextField, WrongField
+from gui.settings.form_fields import TextField, minutes_typed
 from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.layouts import labelled, stacked, words
@@ -39,11 +38,4 @@ class CopyingFields(QWidget):
 
     def minutes(self) -> CopyingMinutes:
         """What is typed; WrongField for what is no number of minutes."""
-        return CopyingMinutes(**{kind: _number(field) for kind, field in self.fields.items()})
-
-
-def _number(field: TextField) -> float:
-    found = typed_amounts.number_of(field.text())
-    if found is None:
-        raise WrongField(field, field.accessibleName(), field.text(), say("files", "minutes-to-600"))
-    return float(found)
+        return CopyingMinutes(**{kind: minutes_typed(field) for kind, field in self.fields.items()})
