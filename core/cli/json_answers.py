@@ -20,9 +20,9 @@ from core.playtime import cuts, length_doubts
 if TYPE_CHECKING:
     from core.playtime.evidence import Evidence
     from core.promise.backlogs import Backlog
+    from core.scheduling.worktime.work_evidence import WorkEvidence
     from core.services.donors import DonorPlace
     from core.services.promises import Kept
-    from core.worktime.work_evidence import WorkEvidence
 from core.cli import json_copies, json_quotes
 from core.cli.json_quotes import Json
 from core.papers import tape_words

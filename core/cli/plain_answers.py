@@ -28,9 +28,9 @@ from core.wording.messages import say
 if TYPE_CHECKING:
     from core.playtime.evidence import Evidence
     from core.promise.reliability import Group, Judged, Reliability
+    from core.scheduling.worktime.work_evidence import WorkEvidence
     from core.services.donors import DonorPlace
     from core.services.promises import Kept
-    from core.worktime.work_evidence import WorkEvidence
 
 
 def playtime(belief: Belief, *, is_counted: bool = False) -> str:

@@ -43,7 +43,6 @@ from core.scheduling.plan_records import (
 )
 from core.scheduling.queued_tapes import (
     QueuedTape,
-    bench_minutes,
     follows_people,
     lined_up,
     queued_step,
@@ -192,7 +191,7 @@ def behind(
     times = settings.handling.look_over, settings.worked.repair
     each = [_quoted_step(tape, settings.decks, shop, rests_until, times) for tape in tapes]
     if copying_minutes:
-        _add_copying(each, copying_minutes)
+        _add_copying(each, settings.worked.copying * copying_minutes)
     steps = in_dispatching_order(each)
     ahead = load.after_rush if rush else load.after_all
     plan = Plan(ahead, load.ways)
@@ -329,7 +328,7 @@ def _quoted_step(
         box=_BOX,
         suited=suited(decks, draft.format, draft.recorded_as, draft.tv, draft.speed),
         minutes=tape.minutes,
-        bench=look_over + (repair * bench_minutes(tape.verdict) if plays else 0.0),
+        bench=look_over + (repair * tape.verdict.bench_minutes if plays else 0.0),
         plays=plays,
         drawn_as=drawn_as(facts(draft), shop, tape.minutes),
         rests_until=rests_until,

@@ -10,7 +10,7 @@ import numpy as np
 from core.model.common_random_numbers import SEED
 from core.model.own_shop.settings_records import ShopSettings
 from core.model.ranges import ZERO, Range
-from core.scheduling import opening_hours, presence, rush_boxes
+from core.scheduling import opening_hours, rush_boxes
 from core.scheduling.breakdowns import Breakdowns, back_after
 from core.scheduling.closures import closures
 from core.scheduling.deck_choice import suited
@@ -24,7 +24,7 @@ from core.scheduling.plan_records import (
     handling,
 )
 from core.scheduling.play_hours import PlayHours
-from core.scheduling.rosters import roster_of
+from core.scheduling.rosters import presence_of, roster_of
 from core.scheduling.rush_boxes import RushRate
 from core.scheduling.simulated_shop import DeckTimelines, RushKind, RushToCome
 
@@ -61,7 +61,7 @@ def prepared(settings: ShopSettings, calendar: Calendar, now: float, scenarios: 
         shut,
         roster_of(settings, calendar),
         each,
-        presence.of(settings, calendar),
+        presence_of(settings, calendar),
         settings.worked.again,
     )
     begun = Ahead(

@@ -10,7 +10,6 @@ from core.model import common_random_numbers
 from core.model.names import FormatName, JobNumber, Speed, TapeCode, TvSystem
 from core.model.own_shop.settings_records import ShopSettings
 from core.model.ranges import Range
-from core.model.repair_records import Verdict
 from core.model.stations import Station
 from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.possibilities import Facts
@@ -83,11 +82,6 @@ def follows_people(settings: ShopSettings, queue: Sequence[QueuedTape], coming: 
     return len(queue) <= BY_HAND and _people_matter(settings, coming)
 
 
-def bench_minutes(verdict: Verdict) -> float:
-    """Likely minutes of a person's time for the repairs of one tape."""
-    return sum(repair.minutes.likely for repair in verdict.repairs)
-
-
 def under_way(
     settings: ShopSettings, queue: Sequence[QueuedTape], calendar: Calendar, now: float
 ) -> UnderWay:
@@ -115,7 +109,7 @@ def queued_step(tape: QueuedTape, settings: ShopSettings, calendar: Calendar) ->
     if tape.station.needs_the_bench:
         looked = settings.handling.look_over if tape.station is Station.BOOKED_IN else 0.0
         bench = settings.worked.repair * tape.bench_minutes + looked
-        bench = max(bench, CLEARING_MINUTES) + tape.copying_minutes
+        bench = max(bench, CLEARING_MINUTES) + settings.worked.copying * tape.copying_minutes
     return Step(
         key=common_random_numbers.key(tape.code),
         box=common_random_numbers.key(tape.job),

@@ -16,6 +16,7 @@ from core.promise.reliability import Reliability, reliability
 from core.scheduling import deck_week, opening_hours
 from core.scheduling.deck_week import Week
 from core.scheduling.event_rates import Counted
+from core.scheduling.worktime.work_evidence import WorkEvidence
 from core.services import deck_queue, event_counts, incidents, promises
 from core.services.event_counts import Breakdown, ShutDay, TimeOff
 from core.services.own_shop import readiness
@@ -24,7 +25,6 @@ from core.services.promises import Kept
 from core.services.shop_work import learned_work
 from core.store import current_prices, current_settings, permissions
 from core.store.unit import Unit
-from core.worktime.work_evidence import WorkEvidence
 
 COMING_DAYS = 60
 

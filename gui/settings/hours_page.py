@@ -18,10 +18,9 @@ from core.scheduling import opening_hours
 from core.services.own_shop.shop_document import SettingsView
 from core.wording import typed_amounts
 from gui.settings import place_offers
-from gui.settings.copying_fields import CopyingFields
 from gui.settings.fields_page import FieldsPage, checked
 from gui.settings.form_fields import ChoiceField, LinesField, TextField, WrongField
-from gui.settings.handling_fields import HandlingFields
+from gui.settings.minutes_fields import CopyingFields, HandlingFields
 from gui.settings.season_fields import SeasonFields
 from gui.settings.week_fields import WeekFields, examples
 from gui.toolkit import theme

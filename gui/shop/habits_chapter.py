@@ -12,8 +12,8 @@ from core.playtime import evidence, starting_beliefs
 from core.playtime.beliefs import HIGH, LOW
 from core.playtime.evidence import Evidence
 from core.playtime.interval_calibration import ENOUGH, ENOUGH_BOXES, IntervalLevels
+from core.scheduling.worktime.work_evidence import WorkEvidence
 from core.services.shop_overview import ShopView
-from core.worktime.work_evidence import WorkEvidence
 from gui.shop.chapter import Chapter
 from gui.toolkit import theme
 from gui.toolkit.text import say

@@ -26,7 +26,7 @@ class HandlingMinutes:
     whole_check: bool = False
     """Whether every copy is watched from start to end: the check then takes as long as the tape plays."""
     watching: float = 1.0
-    """Minutes of watching for each minute of such a copy; learned, never stated (see `core.worktime`)."""
+    """Minutes of watching for each minute of such a copy; learned, never stated (see `WorkHabits`)."""
 
     @property
     def check_each_minute(self) -> float:

@@ -7,10 +7,12 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True, slots=True)
 class WorkHabits:
-    """Learned, never stated (see `core.worktime`); as it stands here in a shop without a history."""
+    """Learned, never stated (see `core.scheduling.worktime`); as here in a shop without a history."""
 
     repair: float = 1.0
     """How many times as long as the catalogue says repairs take."""
+    copying: float = 1.0
+    """How many times as long as stated copies take."""
     again: float = 0.0
     """Share of the tapes that are played a second time."""
     begins_late: float = 0.0

@@ -8,7 +8,6 @@ from sqlalchemy import exists, select
 
 from core.model.names import JobNumber
 from core.pricing import copy_minutes
-from core.services.shop_work import learned_work
 from core.store import current_settings
 from core.store.copy_tables import CopyRow, CopyStepRow
 from core.store.job_tables import JobRow
@@ -17,7 +16,7 @@ from core.store.unit import Unit
 
 def minutes(unit: Unit) -> dict[JobNumber, float]:
     """By order: the minutes for its copies that nothing was done to yet."""
-    times = learned_work.reckoned(unit, current_settings.read(unit)).copying
+    times = current_settings.read(unit).copying
     asked = select(JobRow.number, CopyRow.code, CopyRow.pieces).join(JobRow, JobRow.id == CopyRow.job_id)
     waiting = asked.where(
         CopyRow.delivery.is_not(None),

@@ -18,12 +18,11 @@ from core.model.own_shop.copying_minutes import CopyingMinutes
 from core.model.own_shop.settings_records import ShopSettings
 from core.model.stations import Station
 from core.pricing import copy_minutes
-from core.scheduling.queued_tapes import bench_minutes
+from core.scheduling.worktime.recorded_acts import Act
 from core.store import history, row_digests
 from core.store.audits import copy_audit
 from core.store.tables import CopyRow, CopyStepRow, EventRow, TapeRow
 from core.store.unit import Unit
-from core.worktime.recorded_acts import Act
 
 WINDOW = 16_000
 """So many of the newest lines are looked at, some eight thousand acts: people and customers change with the
@@ -121,7 +120,7 @@ def _repairs(unit: Unit, told: Sequence[tuple[Any, Mapping[str, Any]]]) -> dict[
     if not codes:
         return {}
     rows = unit.session.execute(select(TapeRow.code, TapeRow.verdict).where(TapeRow.code.in_(codes)))
-    return {code: bench_minutes(verdict) for code, verdict in rows}
+    return {code: verdict.bench_minutes for code, verdict in rows}
 
 
 def _copies(

@@ -8,12 +8,12 @@ from typing import cast
 
 from core.model.own_shop.settings_records import Permission, ShopSettings
 from core.scheduling import opening_hours
+from core.scheduling.worktime import work_evidence, work_learning
+from core.scheduling.worktime.work_evidence import WorkEvidence
+from core.scheduling.worktime.work_learning import LearnedWork
 from core.services.shop_work import history_acts
 from core.store import current_settings, permissions
 from core.store.unit import Unit
-from core.worktime import work_evidence, work_learning
-from core.worktime.work_evidence import WorkEvidence
-from core.worktime.work_learning import LearnedWork
 
 _KEY = "learned_work"
 

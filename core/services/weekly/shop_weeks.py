@@ -15,7 +15,6 @@ from core.promise import backlogs
 from core.promise.backlogs import WEEKS, Backlog, ShopWeek
 from core.scheduling.capacity_bounds import Decks
 from core.scheduling.deck_choice import suited
-from core.scheduling.queued_tapes import bench_minutes
 from core.store.tables import CaptureRow, JobRow, TapeRow
 from core.store.unit import Unit
 
@@ -41,7 +40,7 @@ def read(unit: Unit, settings: ShopSettings) -> tuple[ShopWeek, ...]:
         week = _place(unit.now, booked_at, count)
         decks = suited(settings.decks, draft.format, draft.recorded_as, draft.tv, draft.speed).decks
         came[week][decks] = came[week].get(decks, 0.0) + minutes
-        repairs = settings.worked.repair * bench_minutes(verdict)
+        repairs = settings.worked.repair * verdict.bench_minutes
         handling[week] += each.look_over + each.load + each.unload + each.check_of(minutes) + repairs
     for at, minutes in unit.session.execute(
         select(CaptureRow.at, CaptureRow.minutes).where(CaptureRow.at >= since, CaptureRow.at <= unit.now)

@@ -14,7 +14,7 @@ from core.model.own_shop.work_habits import WorkHabits
 from core.model.ranges import exactly
 from core.model.stations import Station
 from core.promise import turnaround
-from core.scheduling import opening_hours, presence, second_plays
+from core.scheduling import opening_hours, rosters, second_plays
 from core.scheduling.queued_tapes import QueuedTape
 from tests.support.shops import TUESDAY, deck, fittings, queued
 
@@ -60,7 +60,7 @@ def test_minutes_that_are_stated_are_planned(station: Station, more: float) -> N
 def test_nobody_works_at_lunch_nor_before_work_begins() -> None:
     habits = WorkHabits(begins_late=30.0, break_from=750.0, break_minutes=60.0)
     calendar = opening_hours.calendar(SHOP, date(2026, 3, 3), 2)
-    thin = presence.thinned(calendar, habits)
+    thin = rosters.thinned(calendar, habits)
     begins, ends = float(calendar.opens[0]), float(calendar.closes[0])
     assert list(zip(thin.opens[:2], thin.closes[:2], strict=True)) == [
         (begins + 30, 750.0),

@@ -14,12 +14,12 @@ from core.cli import json_answers, plain_answers
 from core.model import numbers
 from core.model.own_shop.work_habits import NO_HABITS
 from core.model.stations import Station
+from core.scheduling.worktime.work_evidence import WorkEvidence
 from core.services import event_counts, jobs, promises, shop_overview, tapes
 from core.services.own_shop import settings_effects, shop_document
 from core.services.shop_work import history_acts, learned_work
 from core.store import current_settings
 from core.store.unit import Unit
-from core.worktime.work_evidence import WorkEvidence
 from tests.support.beginnings import begun_file, begun_server
 from tests.support.booked import Desk, line, opened
 from tests.support.named_everywhere import erase, price_due

@@ -9,7 +9,7 @@ from enum import Enum
 from core.model.stations import Station
 
 
-class Task(Enum):
+class TimedTask(Enum):
     """A step of work on one tape, or on one copy."""
 
     LOOK_OVER = "look_over"
@@ -55,16 +55,16 @@ _ENDS_LOOK = (
 )
 
 
-def task_ended(before: Station | None, station: Station) -> Task | None:
+def task_ended(before: Station | None, station: Station) -> TimedTask | None:
     """The step of work that a move from one station to another ends; None: it ends none that is timed."""
     if station is Station.PLAYING:
-        return Task.LOAD
+        return TimedTask.LOAD
     if before is Station.BOOKED_IN and station in _ENDS_LOOK:
-        return Task.LOOK_OVER
+        return TimedTask.LOOK_OVER
     if before is Station.AT_THE_BENCH and station in (Station.CLEARED_TO_PLAY, Station.LOOKED_OVER):
-        return Task.REPAIR
+        return TimedTask.REPAIR
     if before is Station.PLAYING and station is Station.BEING_CHECKED:
-        return Task.UNLOAD
+        return TimedTask.UNLOAD
     if before is Station.BEING_CHECKED and station is Station.READY:
-        return Task.CHECK
+        return TimedTask.CHECK
     return None

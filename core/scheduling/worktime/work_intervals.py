@@ -3,7 +3,7 @@
 A history tells when steps ended, not when they began. A step cannot have begun before what it needs was there
 nor before whoever did it had ended what they recorded before; the later of the two is taken as its beginning
 (the usual rule of process mining for logs of endings, from memory). What the person did besides is in the
-interval as well: `core.worktime.effort_beliefs` reckons with that.
+interval as well: `core.scheduling.worktime.effort_beliefs` reckons with that.
 
 Steps recorded in one breath, less than `ONE_BREATH` apart, share the time before them as their planned
 minutes do, and count together as one. What began in another opening of the shop than it ended in (a tape left
@@ -18,7 +18,7 @@ from datetime import date
 
 from core.model.own_shop.handling_minutes import HandlingMinutes
 from core.model.stations import Station
-from core.worktime.recorded_acts import Act, Task, task_ended
+from core.scheduling.worktime.recorded_acts import Act, TimedTask, task_ended
 
 ONE_BREATH = 0.5
 """Minutes from one record to the next within which both were done before (an assumption)."""
@@ -31,7 +31,7 @@ Hours = Callable[[date], Sequence[tuple[float, float]]]
 class Interval:
     """A step of work: how many times as long as planned it took, if all of the time went into it."""
 
-    task: Task
+    task: TimedTask
     who: str
     ratio: float
     weight: float
@@ -44,7 +44,7 @@ class _Batch:
     began: float
     first: Act
     last: Act
-    steps: list[tuple[Task, float]] = field(default_factory=list)
+    steps: list[tuple[TimedTask, float]] = field(default_factory=list)
 
 
 @dataclass(slots=True)
@@ -86,21 +86,21 @@ class WorkIntervals:
             self._move(act, tape)
         self._note(act)
 
-    def _task(self, act: Act, tape: _Tape | None) -> tuple[Task | None, float]:
+    def _task(self, act: Act, tape: _Tape | None) -> tuple[TimedTask | None, float]:
         """The step that ended, and since when what it needs was there."""
         if act.copies:
-            return Task.COPY, 0.0
+            return TimedTask.COPY, 0.0
         if tape is None or act.station is None or act.station is tape.station:
             return None, 0.0
         task = task_ended(tape.station, act.station)
-        if task is Task.LOAD:
+        if task is TimedTask.LOAD:
             return task, max(tape.since, self._free.get(act.deck, 0.0))
-        return task, tape.since + (act.played if task is Task.UNLOAD else 0.0)
+        return task, tape.since + (act.played if task is TimedTask.UNLOAD else 0.0)
 
-    def _planned(self, act: Act, task: Task, tape: _Tape | None) -> float:
-        if task in (Task.REPAIR, Task.COPY):
+    def _planned(self, act: Act, task: TimedTask, tape: _Tape | None) -> float:
+        if task in (TimedTask.REPAIR, TimedTask.COPY):
             return act.planned
-        if task is Task.CHECK:
+        if task is TimedTask.CHECK:
             return self._handling.check_of(act.played or (tape.played if tape else 0.0))
         return float(getattr(self._handling, task.value))
 
@@ -119,7 +119,7 @@ class WorkIntervals:
         tape.station, tape.since, tape.deck = act.station, act.at, act.deck
         tape.played = act.played or tape.played
 
-    def _join(self, act: Act, task: Task, began: float, planned: float) -> Iterator[Interval]:
+    def _join(self, act: Act, task: TimedTask, began: float, planned: float) -> Iterator[Interval]:
         batch = self._batches.get(act.who)
         if batch is not None and act.at - batch.last.at <= ONE_BREATH:
             batch.last, batch.began = act, min(batch.began, began)

@@ -16,8 +16,8 @@ from itertools import pairwise
 from statistics import median
 
 from core.model.stations import Station
-from core.worktime.recorded_acts import Act
-from core.worktime.work_intervals import Hours
+from core.scheduling.worktime.recorded_acts import Act
+from core.scheduling.worktime.work_intervals import Hours
 
 QUARTER = 15
 """Minutes."""

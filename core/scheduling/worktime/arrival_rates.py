@@ -11,8 +11,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from core.worktime.recorded_acts import Act
-from core.worktime.work_intervals import Hours
+from core.scheduling.worktime.recorded_acts import Act
+from core.scheduling.worktime.work_intervals import Hours
 
 _WORTH_WEEKS = 4.0
 

@@ -7,14 +7,14 @@ from dataclasses import dataclass
 from datetime import date, time
 
 from core.model.own_shop.settings_records import ShopSettings
+from core.scheduling.worktime.counted_waits import ENOUGH_PLAYS, FIRST_WAITS
+from core.scheduling.worktime.effort_beliefs import ENOUGH, Effort
+from core.scheduling.worktime.recorded_acts import TimedTask
+from core.scheduling.worktime.work_learning import LearnedWork
 from core.wording import locale_figures
 from core.wording.messages import say
-from core.worktime.counted_waits import ENOUGH_PLAYS, FIRST_WAITS
-from core.worktime.effort_beliefs import ENOUGH, Effort
-from core.worktime.recorded_acts import Task
-from core.worktime.work_learning import LearnedWork
 
-_BY_MINUTES = (Task.LOOK_OVER, Task.LOAD, Task.UNLOAD, Task.CHECK)
+_BY_MINUTES = (TimedTask.LOOK_OVER, TimedTask.LOAD, TimedTask.UNLOAD, TimedTask.CHECK)
 _MONDAY = date(2024, 1, 1)
 
 
@@ -40,7 +40,7 @@ def evidence_of(work: LearnedWork, settings: ShopSettings, *, names: bool) -> tu
 
 
 def _all(work: LearnedWork, settings: ShopSettings, names: bool) -> Iterator[WorkEvidence]:
-    for task in Task:
+    for task in TimedTask:
         yield _of_effort(task, work.efforts.get(task, Effort()), settings)
     if names and len(work.paces) > 1:
         for who, pace in work.paces:
@@ -52,7 +52,7 @@ def _all(work: LearnedWork, settings: ShopSettings, names: bool) -> Iterator[Wor
     yield from _of_arrivals(work)
 
 
-def _of_effort(task: Task, effort: Effort, settings: ShopSettings) -> WorkEvidence:
+def _of_effort(task: TimedTask, effort: Effort, settings: ShopSettings) -> WorkEvidence:
     stated = _stated(task, settings)
     now = (1.0 if stated is None else stated) * effort.factor
     line = _effort_line(task, effort, stated, settings)
@@ -61,23 +61,23 @@ def _of_effort(task: Task, effort: Effort, settings: ShopSettings) -> WorkEviden
     return WorkEvidence(task.value, about, stated or 1.0, now, effort.seen, effort.told, lines)
 
 
-def _stated(task: Task, settings: ShopSettings) -> float | None:
+def _stated(task: TimedTask, settings: ShopSettings) -> float | None:
     """The minutes that are stated; None: repairs and copies have figures of their own, by kind."""
     if task not in _BY_MINUTES:
         return None
-    if task is Task.CHECK and settings.handling.whole_check:
+    if task is TimedTask.CHECK and settings.handling.whole_check:
         return 1.0
     return float(getattr(settings.handling, task.value))
 
 
-def _effort_line(task: Task, effort: Effort, stated: float | None, settings: ShopSettings) -> str:
+def _effort_line(task: TimedTask, effort: Effort, stated: float | None, settings: ShopSettings) -> str:
     if effort.told < ENOUGH:
         if stated is None:
             return say("worktime", "effort-none-planned")
         return say("worktime", "effort-none", stated=_figure(stated))
     if stated is None:
         return say("worktime", "effort-times", **_range(effort, 1.0))
-    if task is Task.CHECK and settings.handling.whole_check:
+    if task is TimedTask.CHECK and settings.handling.whole_check:
         return say("worktime", "effort-whole", **_range(effort, 1.0))
     told, minutes = _range(effort, stated), stated * effort.factor
     return say("worktime", "effort-minutes", minutes=minutes, stated=_figure(stated), **told)

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from core.model.stations import Station
-from core.worktime.recorded_acts import Act
+from core.scheduling.worktime.recorded_acts import Act
 
 FIRST_WAITS = {Station.AT_THE_BENCH: 24.0, Station.ASKING_THE_CUSTOMER: 48.0}
 """Real hours, where counting begins (assumptions)."""

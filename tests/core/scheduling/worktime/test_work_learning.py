@@ -18,17 +18,22 @@ from core.model.own_shop.handling_minutes import USUAL_HANDLING
 from core.model.own_shop.settings_records import Person
 from core.model.own_shop.work_habits import NO_HABITS
 from core.model.stations import Station
-from core.worktime import work_learning
-from core.worktime.effort_beliefs import FIGURE_OFF, PERSON_OFF, believed, counted
-from core.worktime.recorded_acts import Act, Task
-from core.worktime.work_learning import LearnedWork
+from core.scheduling.worktime import work_learning
+from core.scheduling.worktime.effort_beliefs import FIGURE_OFF, PERSON_OFF, believed, counted
+from core.scheduling.worktime.recorded_acts import Act, TimedTask
+from core.scheduling.worktime.work_learning import LearnedWork
 from tests.support.shops import fittings
 from tests.support.worlds.work_history import CLOSES, DAY, OPENS, Entry, Habits, Workshop
 
 FIRST = date(2026, 3, 2)
 PLANNED = {"look": 5.0, "load": 3.0, "unload": 2.0, "check": 8.0}
 TWICE = {kind: 2 * minutes for kind, minutes in PLANNED.items()}
-TASKS = {"look": Task.LOOK_OVER, "load": Task.LOAD, "unload": Task.UNLOAD, "check": Task.CHECK}
+TASKS = {
+    "look": TimedTask.LOOK_OVER,
+    "load": TimedTask.LOAD,
+    "unload": TimedTask.UNLOAD,
+    "check": TimedTask.CHECK,
+}
 
 
 def acts(entries: Sequence[Entry]) -> list[Act]:
@@ -107,7 +112,7 @@ def test_what_was_called_away_from_or_forgotten_counts_for_little() -> None:
     for kind, task in TASKS.items():
         with_breaks = (TWICE[kind] + broken) / PLANNED[kind]
         assert 1.7 < found.factor(task) < with_breaks, task
-    for task in (Task.LOAD, Task.UNLOAD):  # 4 and 3.3 times with the breaks
+    for task in (TimedTask.LOAD, TimedTask.UNLOAD):  # 4 and 3.3 times with the breaks
         assert found.factor(task) == pytest.approx(2.0, rel=0.15), task
 
 
@@ -122,7 +127,7 @@ def test_a_tape_left_standing_every_night_changes_nothing() -> None:
         )
     ]
     with_them = seen(sorted([*entries, *left], key=lambda entry: entry.at))
-    assert with_them.factor(Task.CHECK) == pytest.approx(seen(entries).factor(Task.CHECK), rel=0.02)
+    assert with_them.factor(TimedTask.CHECK) == pytest.approx(seen(entries).factor(TimedTask.CHECK), rel=0.02)
 
 
 def test_steps_recorded_in_one_breath_share_the_time_before_them() -> None:
@@ -135,7 +140,7 @@ def test_steps_recorded_in_one_breath_share_the_time_before_them() -> None:
         entries += [Entry(at - 60, "Ben", code, "playing") for code in codes]
         entries += [Entry(at, "Ben", code, "being-checked", "", 60.0) for code in codes]
         entries += [Entry(at + 80 + 0.01 * n, "Ada", code, "ready") for n, code in enumerate(codes)]
-    assert seen(entries).factor(Task.CHECK) == pytest.approx(10 / 8, rel=0.05)
+    assert seen(entries).factor(TimedTask.CHECK) == pytest.approx(10 / 8, rel=0.05)
 
 
 def test_a_slow_person_is_told_from_a_quick_one_and_a_newcomer_from_nobody() -> None:
