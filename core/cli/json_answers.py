@@ -20,6 +20,7 @@ from core.playtime import cuts, length_doubts
 if TYPE_CHECKING:
     from core.playtime.evidence import Evidence
     from core.promise.backlogs import Backlog
+    from core.scheduling.worktime.work_evidence import WorkEvidence
     from core.services.donors import DonorPlace
     from core.services.promises import Kept
 from core.cli import json_copies, json_quotes
@@ -270,6 +271,24 @@ def habits(found: Iterable[Evidence]) -> Json:
                 "seen": {words: json_quotes.rounded(tapes) for words, tapes in one.seen},
                 "now": {words: json_quotes.rounded(share) for words, share in one.now},
                 "sentence": one.sentence,
+            }
+            for one in found
+        ]
+    }
+
+
+def work(found: Iterable[WorkEvidence]) -> Json:
+    """``habits``: what the history has shown of the shop's work."""
+    return {
+        "work": [
+            {
+                "kind": one.kind,
+                "about": one.about,
+                "at_first": json_quotes.rounded(one.at_first),
+                "now": json_quotes.rounded(one.now),
+                "seen": json_quotes.rounded(one.seen),
+                "told": json_quotes.rounded(one.told),
+                "lines": list(one.lines),
             }
             for one in found
         ]

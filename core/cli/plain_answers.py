@@ -29,6 +29,7 @@ from core.wording.messages import say
 if TYPE_CHECKING:
     from core.playtime.evidence import Evidence
     from core.promise.reliability import Group, Judged, Reliability
+    from core.scheduling.worktime.work_evidence import WorkEvidence
     from core.services.donors import DonorPlace
     from core.services.promises import Kept
 
@@ -257,6 +258,11 @@ def habits(found: Sequence[Evidence]) -> str:
     if not found:
         return say("cli", "tape_finished_playing_yet")
     return _lines(*(f"{one.sentence}\n  {one.about}: {_shares(one)}" for one in found))
+
+
+def work(found: Sequence[WorkEvidence]) -> str:
+    """What the history has shown of the shop's work."""
+    return _lines(*(f"{one.about}\n  {' '.join(one.lines)}" for one in found))
 
 
 def _shares(one: Evidence) -> str:

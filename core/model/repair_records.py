@@ -63,6 +63,11 @@ class Verdict:
         return not self.set_aside
 
     @property
+    def bench_minutes(self) -> float:
+        """Likely minutes of a person's time for the repairs, by the catalogue."""
+        return sum((repair.minutes.likely for repair in self.repairs), 0.0)
+
+    @property
     def set_aside(self) -> str:
         """Why nothing is done on it: ``not-here``, ``cannot``, or the hold; empty where it is worked on."""
         if self.elsewhere is not None:

@@ -16,7 +16,7 @@ from core.model.stations import Station
 from core.playtime.habits import ShopHabits
 from core.playtime.possibilities import facts
 from core.promise import chances, turnaround
-from core.scheduling.queued_tapes import QueuedTape, bench_minutes
+from core.scheduling.queued_tapes import QueuedTape
 from core.wording import locale_figures
 from core.wording.messages import say
 
@@ -62,7 +62,7 @@ def _queued(place: int, tape: QuotedTape, now: datetime, shop: ShopHabits) -> Qu
         station=Station.BOOKED_IN,
         since=now,
         rush=True,
-        bench_minutes=bench_minutes(tape.verdict),
+        bench_minutes=tape.verdict.bench_minutes,
         known=facts(draft),
         habits=shop,
     )

@@ -33,7 +33,6 @@ from core.scheduling.dispatching import in_dispatching_order
 from core.scheduling.opening_calendar import Calendar
 from core.scheduling.plan import Plan
 from core.scheduling.plan_records import (
-    LOOK_OVER_MINUTES,
     Ahead,
     Done,
     Step,
@@ -44,7 +43,6 @@ from core.scheduling.plan_records import (
 )
 from core.scheduling.queued_tapes import (
     QueuedTape,
-    bench_minutes,
     follows_people,
     lined_up,
     queued_step,
@@ -203,9 +201,11 @@ def behind(
     further kind of step.
     """
     rests_until = load.now + 60 * rests_hours if rests_hours else 0.0
-    each = [_quoted_step(tape, load.settings.decks, shop, rests_until) for tape in tapes]
+    settings = load.settings
+    times = settings.handling.look_over, settings.worked.repair
+    each = [_quoted_step(tape, settings.decks, shop, rests_until, times) for tape in tapes]
     if copying_minutes:
-        _add_copying(each, copying_minutes)
+        _add_copying(each, settings.worked.copying * copying_minutes)
     steps = in_dispatching_order(each)
     ahead = load.after_rush if rush else load.after_all
     plan = Plan(ahead, load.ways)
@@ -330,14 +330,22 @@ def _jobs(queue: Sequence[QueuedTape], done: Sequence[Done]) -> dict[JobNumber, 
 
 
 @worded_cache(maxsize=1024)
-def _quoted_step(tape: QuotedTape, decks: tuple[Deck, ...], shop: ShopHabits, rests_until: float) -> Step:
+def _quoted_step(
+    tape: QuotedTape,
+    decks: tuple[Deck, ...],
+    shop: ShopHabits,
+    rests_until: float,
+    times: tuple[float, float],
+) -> Step:
+    """``times``: minutes of a look-over, and how many times as long as planned repairs take."""
     draft, plays = tape.draft, tape.verdict.is_worked_on
+    look_over, repair = times
     return Step(
         key=common_random_numbers.key(tape.line, tape.n),
         box=_BOX,
         suited=suited(decks, draft.format, draft.recorded_as, draft.tv, draft.speed),
         minutes=tape.minutes,
-        bench=LOOK_OVER_MINUTES + (bench_minutes(tape.verdict) if plays else 0.0),
+        bench=look_over + (repair * tape.verdict.bench_minutes if plays else 0.0),
         plays=plays,
         drawn_as=drawn_as(facts(draft), shop, tape.minutes),
         rests_until=rests_until,

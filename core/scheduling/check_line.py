@@ -20,6 +20,8 @@ class CheckLine:
         self._since = np.full(cells, RETIRED)
         self._part = np.full(cells, no_part, dtype=np.intp)
         self._why = np.zeros(cells, dtype=np.int8)
+        self._work = np.zeros(cells)
+        """Minutes that each check takes."""
         self._checked_at = np.full(cells, RETIRED)
         self._next = np.arange(scenarios, dtype=np.intp)
         """The cell of the first that waits in each scenario, and behind the last."""
@@ -33,9 +35,21 @@ class CheckLine:
         """Whether a recording waits in some scenario."""
         return bool((self._next < self._behind).any())
 
-    def add(self, at: Places, since: Minutes | float, part: Places | int, why: Reasons | int = 0) -> None:
-        """One more recording in each of the scenarios ``at``."""
+    def work(self, at: Places) -> Minutes:
+        """Minutes that the check of the first takes in each of these scenarios."""
+        return self._work.take(self._next.take(at))
+
+    def add(
+        self,
+        at: Places,
+        since: Minutes | float,
+        part: Places | int,
+        work: Minutes | float,
+        why: Reasons | int = 0,
+    ) -> None:
+        """One more recording in each of the scenarios ``at``, with ``work`` minutes to check it."""
         cell = self._behind.take(at)
+        self._work[cell] = work
         self._since[cell], self._part[cell], self._why[cell] = since, part, why
         self._behind[at] = cell + self._scenarios
 
@@ -55,10 +69,11 @@ class CheckLine:
             at = where((cell >= self._next) & (cell < self._behind))
             yield self._part.take(cell.take(at)), at
 
-    def minutes(self, calendar: Calendar) -> float | None:
-        """Minutes of opening from the deck until checked, on average; None: nothing was checked."""
+    def minutes(self, calendar: Calendar, least: float) -> float | None:
+        """Minutes of opening from the deck until checked, on average, had every check taken the ``least``;
+        None: nothing was checked."""
         done = where(self._checked_at < NEVER)
         if not len(done):
             return None
         waited = calendar.worked(self._checked_at.take(done)) - calendar.worked(self._since.take(done))
-        return float(np.mean(waited))
+        return float(np.mean(waited - (self._work.take(done) - least)))

@@ -24,7 +24,7 @@ from core.scheduling.plan_records import (
     handling,
 )
 from core.scheduling.play_hours import PlayHours
-from core.scheduling.rosters import roster_of
+from core.scheduling.rosters import presence_of, roster_of
 from core.scheduling.rush_boxes import RushRate
 from core.scheduling.simulated_shop import DeckTimelines, RushKind, RushToCome
 
@@ -53,8 +53,21 @@ def prepared(settings: ShopSettings, calendar: Calendar, now: float, scenarios: 
     if share and len(calendar.opens):
         today = int(np.searchsorted(calendar.day_ends, now, side="left"))
         shut = closures(calendar, today, share, SEED + 11, scenarios)
-    ways = Ways(now, settings.people, _breakdowns(settings), shut, roster_of(settings, calendar))
-    return ways, Ahead(timelines, worked, handling=handling(settings.people))
+    each = settings.handling
+    ways = Ways(
+        now,
+        settings.people,
+        _breakdowns(settings),
+        shut,
+        roster_of(settings, calendar),
+        each,
+        presence_of(settings, calendar),
+        settings.worked.again,
+    )
+    begun = Ahead(
+        timelines, worked, handling=handling(each, settings.people), checking=each.unload + each.check
+    )
+    return ways, begun
 
 
 def rush_to_come(

@@ -40,8 +40,15 @@ class LikelyPlan(Plan):
         hours = PlayHours(calendar, settings.past_closing_minutes)
         timelines = DeckTimelines(hours, free, initial_state.outages(settings, calendar))
         worked = float(calendar.worked(np.array([now]))[0]) if len(calendar.opens) else 0.0
-        ahead = Ahead(timelines, worked, handling=handling(settings.people))
-        super().__init__(ahead, Ways(now, settings.people, roster=roster_of(settings, calendar)))
+        each = settings.handling
+        ahead = Ahead(
+            timelines,
+            worked,
+            handling=handling(each, settings.people),
+            checking=each.unload + each.check,
+        )
+        roster = roster_of(settings, calendar)
+        super().__init__(ahead, Ways(now, settings.people, roster=roster, handling=each))
         self._end = end
         self._seen: list[tuple[Sequence[Step], list[SeenStart]]] = []
         self.playing: list[Start] = []

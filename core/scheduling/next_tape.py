@@ -17,7 +17,7 @@ from core.model.stations import Station
 from core.scheduling import opening_hours
 from core.scheduling.likely_plan import LikelyPlan
 from core.scheduling.opening_calendar import NEVER, Calendar
-from core.scheduling.plan_records import LOAD_MINUTES, Step, estimate
+from core.scheduling.plan_records import Step, estimate
 from core.scheduling.queued_tapes import QueuedTape
 from core.scheduling.simulated_shop import FILL
 from core.wording import locale_figures
@@ -57,6 +57,8 @@ class _Loading:
     ) -> None:
         self._settings, self._now, self._calendar = settings, now, calendar
         self._moment = calendar.at(now)
+        self._loaded = self._moment + settings.handling.load
+        """When a tape would begin to play that is loaded now."""
         self._closing = _closing(calendar, self._moment)
         self._plan = LikelyPlan(settings, queue, calendar, self._moment, self._closing + 1.0)
         self._tapes = {common_random_numbers.key(tape.code): tape for tape in queue}
@@ -115,14 +117,14 @@ class _Loading:
 
     def _held(self, head: Step) -> str:
         """What keeps the first tape: ``too_long``, ``cold``, ``not_cleared``; ``at_hand``: nothing does."""
-        if self._start_of(head) > self._moment + LOAD_MINUTES:
+        if self._start_of(head) > self._loaded:
             return "too_long"
         if not self._is_warm(head.key):
             return "cold"
         return "at_hand" if self._is_at_hand(head.key) else "not_cleared"
 
     def _start_of(self, step: Step) -> float:
-        return self._plan.timelines.hours.gate(estimate(step.minutes)).start_of(self._moment + LOAD_MINUTES)
+        return self._plan.timelines.hours.gate(estimate(step.minutes)).start_of(self._loaded)
 
     def _why_not(self, deck: int, mine: Sequence[Step]) -> str:
         held = self._held(mine[0])

@@ -99,6 +99,14 @@ def openings_on(settings: ShopSettings, day: date) -> tuple[OpeningHours, ...]:
     return season or tuple(each for each in settings.openings if not each.first)
 
 
+def hours_on(settings: ShopSettings, day: date) -> tuple[tuple[float, float], ...]:
+    """When the shop is open on ``day``, in minutes after midnight; nothing where it is closed."""
+    if _why_shut(settings, day):
+        return ()
+    each = (opening for opening in openings_on(settings, day) if opening.weekday == day.weekday())
+    return tuple(sorted((float(opening.start), float(opening.end)) for opening in each))
+
+
 def regular(settings: ShopSettings) -> tuple[OpeningHours, ...]:
     """The hours of the whole year; those of all seasons where a shop is open in seasons only."""
     return tuple(each for each in settings.openings if not each.first) or settings.openings

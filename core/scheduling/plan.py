@@ -5,21 +5,19 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Collection, Sequence
 from dataclasses import replace
+from statistics import fmean
 
 import numpy as np
 
 from core.model import common_random_numbers
 from core.model.common_random_numbers import SEED
-from core.scheduling import event_simulation, roster_simulation, staffed_simulation
+from core.scheduling import event_simulation, roster_simulation, second_plays, staffed_simulation
 from core.scheduling.breakdowns import fails_after
 from core.scheduling.drawn_minutes import lengths
 from core.scheduling.next_event import BENCH, NIGHT
 from core.scheduling.opening_calendar import Minutes
 from core.scheduling.plan_records import (
-    CHECK_MINUTES,
     LEAST_REMAINING,
-    LOAD_MINUTES,
-    UNLOAD_MINUTES,
     Ahead,
     Done,
     Step,
@@ -28,7 +26,7 @@ from core.scheduling.plan_records import (
     estimate,
 )
 from core.scheduling.simulated_shop import InitialState, Part, Queue, Ready, Turnout
-from core.scheduling.simulated_staff import Begun, Bench, Found, Times
+from core.scheduling.simulated_staff import Begun, Bench, Found, times_of
 
 
 class Plan:
@@ -72,7 +70,10 @@ class Plan:
             queue = replace(self._queue([step for step, _ in going], tapes), is_one_box=is_one_box)
             event_simulation.work_off(initial, queue)
             self.count([step for step, _ in going])
-        return [*found, *(self._done(part, some, self._checked(part.ends)) for part, some in parts.all())]
+        return [
+            *found,
+            *(self._done(part, some, self._checked(part.ends, some)) for part, some in parts.all()),
+        ]
 
     def work_off_by_hand(
         self, under_way: UnderWay, steps: Sequence[Step], overtaken_from: int = 0
@@ -95,22 +96,33 @@ class Plan:
             for step in steps
             if step.bench or id(step) not in first
         ]
+        playing = self._playing(under_way)
         begun = Begun(
-            [(deck, ends, parts.of(step)) for step, ends, deck in self._playing(under_way)],
+            [(deck, ends, parts.of(step)) for step, ends, deck in playing],
             [parts.of(step) for step in under_way.checking],
+            [self._check_of(step) for step, _, _ in playing],
+            [self._check_of(step) for step in under_way.checking],
         )
-        initial = InitialState(self.timelines, 0.0, self.ways.now, self.rush, overtaken_from=overtaken_from)
+        initial = InitialState(
+            self.timelines,
+            0.0,
+            self.ways.now,
+            self.rush,
+            overtaken_from=overtaken_from,
+            presence=self.ways.presence,
+        )
         found = self._worked_off(initial, self._queue(going, tapes), bench, begun)
         self.count(going)
-        self.handling = LOAD_MINUTES + UNLOAD_MINUTES + found.wait
-        self.checking = UNLOAD_MINUTES + found.check
+        each = self.ways.handling
+        self.handling = each.load + each.unload + found.wait
+        self.checking = each.unload + found.check
         if len(self.calendar.opens):
             self.bench = self.calendar.worked(found.bench_free)
         return [*left_out, *(self._done(part, some, self._told(part.ends)) for part, some in parts.all())]
 
     def _worked_off(self, initial: InitialState, queue: Queue, bench: Sequence[Bench], begun: Begun) -> Found:
         """What a day is like with the people of this shop, one by one where they differ."""
-        times, roster = Times(LOAD_MINUTES, UNLOAD_MINUTES, CHECK_MINUTES), self.ways.roster
+        times, roster = times_of(self.ways.handling), self.ways.roster
         if roster is None:
             return staffed_simulation.work_off(initial, queue, self.ways.people, times, bench, begun)
         return roster_simulation.work_off(initial, queue, roster, times, bench, begun)
@@ -134,9 +146,8 @@ class Plan:
         found = []
         for step, ends, deck in self._playing(under_way):
             self.timelines.free[deck] = self.slots.advanced(ends, self.handling)
-            found.append(Done(step, self._checked(ends)))
-        at = self._told(self.slots.advanced(np.full(self.scenarios, self.ways.now), CHECK_MINUTES))
-        return [*found, *(Done(step, at) for step in under_way.checking)]
+            found.append(Done(step, self._checked(ends, [step])))
+        return [*found, *(Done(step, self._being_checked(step)) for step in under_way.checking)]
 
     def _playing(self, under_way: UnderWay) -> list[tuple[Step, Minutes, int]]:
         """Each tape that plays, when it ends, and on which deck; two cannot play on one."""
@@ -157,10 +168,13 @@ class Plan:
 
     def _queue(self, steps: Sequence[Step], tapes: Sequence[Turnout]) -> Queue:
         minutes = lengths(steps, SEED, self.scenarios)
+        keys = [step.key for step in steps]
+        if again := self.ways.again:
+            between = self.ways.handling.load + self.ways.handling.unload
+            minutes = second_plays.with_second_plays(minutes, keys, again, between, SEED + 41)
         down = self.ways.breakdowns
         if down is None:
             return Queue(tapes, minutes)
-        keys = [step.key for step in steps]
         return Queue(tapes, minutes, fails_after(down, keys, SEED + 7, self.scenarios), down.repair)
 
     def count(self, steps: Sequence[Step]) -> None:
@@ -194,8 +208,18 @@ class Plan:
         overlong = sum(self.timelines.hours.gate(estimate(step.minutes)).overlong for step in steps)
         return Done(steps[0], at, part.share(BENCH), part.share(NIGHT), overlong, len(steps))
 
-    def _checked(self, ends: Minutes) -> Minutes:
-        return self._told(self.slots.advanced(ends, self.checking))
+    def _checked(self, ends: Minutes, steps: Sequence[Step]) -> Minutes:
+        """When the recordings of these tapes are checked, the last of which ends then."""
+        longer = fmean(self._check_of(step) for step in steps) - self.ways.handling.check
+        return self._told(self.slots.advanced(ends, self.checking + longer))
+
+    def _being_checked(self, step: Step) -> Minutes:
+        """When a check that has just begun is over."""
+        begun = np.full(self.scenarios, self.ways.now)
+        return self._told(self.slots.advanced(begun, self._check_of(step)))
+
+    def _check_of(self, step: Step) -> float:
+        return self.ways.handling.check_of(step.minutes.likely)
 
     def _told(self, at: Minutes) -> Minutes:
         return at if self.ways.closures is None else self.ways.closures.told(at)

@@ -9,6 +9,7 @@ from math import ceil
 
 from core.model import common_random_numbers
 from core.model.errors import WrongInput
+from core.model.own_shop.handling_minutes import USUAL_HANDLING, HandlingMinutes
 from core.model.own_shop.settings_records import Skill, Work
 from core.model.ranges import Range
 from core.playtime import tape_minutes
@@ -18,19 +19,13 @@ from core.playtime.tape_minutes import DrawnAs
 from core.scheduling.breakdowns import Breakdowns
 from core.scheduling.closures import Closures
 from core.scheduling.deck_choice import Suited
-from core.scheduling.opening_calendar import Minutes
+from core.scheduling.opening_calendar import Minutes, Openings
 from core.scheduling.rosters import Roster
 from core.scheduling.simulated_shop import DeckTimelines, RushToCome
 
 ESTIMATE_AT = 0.7
 """A play is started when its 70th percentile fits before closing (derived: 60 to 80 of 100 is sensible)."""
 
-LOOK_OVER_MINUTES = 5.0
-"""Condition check and label before play (common practice, no source)."""
-CHECK_MINUTES = 8.0
-"""Checking a recording from start to end of the file (from memory)."""
-LOAD_MINUTES, UNLOAD_MINUTES = 3.0, 2.0
-"""From memory."""
 WAIT_FOR_A_PERSON = {1: 9.0, 2: 3.0}
 """Minutes a deck waits until somebody comes, by the people in the shop (derived on a prototype: least
 error at nine to twelve for one person, at three for two); nothing for three or more is an assumption."""
@@ -115,10 +110,10 @@ class Ahead:
     """Likely minutes of deck time of these."""
     rush: tuple[RushToCome, ...] = ()
     """Rush tapes yet to come in, that go before it."""
-    handling: float = LOAD_MINUTES + UNLOAD_MINUTES
+    handling: float = USUAL_HANDLING.load + USUAL_HANDLING.unload
     """Minutes a deck stands still between two tapes."""
-    checking: float = UNLOAD_MINUTES + CHECK_MINUTES
-    """Minutes of opening from the end of a tape until its recording is checked."""
+    checking: float = USUAL_HANDLING.unload + USUAL_HANDLING.check
+    """Minutes of opening from the end of a short tape until its recording is checked."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -131,11 +126,16 @@ class Ways:
     closures: Closures | None = None
     roster: Roster | None = None
     """The people one by one, where they differ."""
+    handling: HandlingMinutes = USUAL_HANDLING
+    presence: Openings | None = None
+    """When people are here; None: whenever the shop is open."""
+    again: float = 0.0
+    """Share of the tapes that are played a second time."""
 
 
-def handling(people: int) -> float:
+def handling(minutes: HandlingMinutes, people: int) -> float:
     """Minutes between two tapes on one deck: somebody comes, unloads and loads."""
-    return LOAD_MINUTES + UNLOAD_MINUTES + WAIT_FOR_A_PERSON.get(people, 0.0)
+    return minutes.load + minutes.unload + WAIT_FOR_A_PERSON.get(people, 0.0)
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,7 +10,6 @@ from core.model import common_random_numbers
 from core.model.names import FormatName, JobNumber, Speed, TapeCode, TvSystem
 from core.model.own_shop.settings_records import ShopSettings
 from core.model.ranges import Range
-from core.model.repair_records import Verdict
 from core.model.stations import Station
 from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.possibilities import Facts
@@ -18,15 +17,7 @@ from core.scheduling.capacity_bounds import binding
 from core.scheduling.deck_choice import suited
 from core.scheduling.dispatching import in_dispatching_order
 from core.scheduling.opening_calendar import Calendar
-from core.scheduling.plan_records import (
-    CHECK_MINUTES,
-    LOAD_MINUTES,
-    LOOK_OVER_MINUTES,
-    UNLOAD_MINUTES,
-    Step,
-    UnderWay,
-    drawn_as,
-)
+from core.scheduling.plan_records import Step, UnderWay, drawn_as
 
 BY_HAND = 300
 """Queued tapes up to which every person is followed at once; a longer queue has minutes added instead."""
@@ -91,11 +82,6 @@ def follows_people(settings: ShopSettings, queue: Sequence[QueuedTape], coming: 
     return len(queue) <= BY_HAND and _people_matter(settings, coming)
 
 
-def bench_minutes(verdict: Verdict) -> float:
-    """Likely minutes of a person's time for the repairs of one tape."""
-    return sum(repair.minutes.likely for repair in verdict.repairs)
-
-
 def under_way(
     settings: ShopSettings, queue: Sequence[QueuedTape], calendar: Calendar, now: float
 ) -> UnderWay:
@@ -121,8 +107,9 @@ def _on(tape: QueuedTape, settings: ShopSettings) -> int | None:
 def queued_step(tape: QueuedTape, settings: ShopSettings, calendar: Calendar) -> Step:
     bench = 0.0
     if tape.station.needs_the_bench:
-        bench = tape.bench_minutes + (LOOK_OVER_MINUTES if tape.station is Station.BOOKED_IN else 0.0)
-        bench = max(bench, CLEARING_MINUTES) + tape.copying_minutes
+        looked = settings.handling.look_over if tape.station is Station.BOOKED_IN else 0.0
+        bench = settings.worked.repair * tape.bench_minutes + looked
+        bench = max(bench, CLEARING_MINUTES) + settings.worked.copying * tape.copying_minutes
     return Step(
         key=common_random_numbers.key(tape.code),
         box=common_random_numbers.key(tape.job),
@@ -140,7 +127,8 @@ def _people_matter(settings: ShopSettings, queue: Sequence[Step]) -> bool:
     """Whether a plan must follow each person: with one, or where people are busy for `BUSY` of the time."""
     if settings.people == 1 or not settings.decks:
         return bool(settings.decks)
-    by_hand = sum(step.bench + LOAD_MINUTES + UNLOAD_MINUTES + CHECK_MINUTES for step in queue)
+    each = settings.handling
+    by_hand = sum(step.bench + each.load + each.unload + each.check_of(step.minutes.likely) for step in queue)
     work: dict[tuple[int, ...], float] = {}
     for step in queue:
         work[step.suited.decks] = work.get(step.suited.decks, 0.0) + step.minutes.likely

@@ -48,6 +48,7 @@ class RosterSimulation(StaffedSimulation):
     ) -> None:
         super().__init__(initial, queue, len(roster.here), times, bench, begun)
         self._able = {work: np.array(places, dtype=np.intp) for work, places in roster.able.items()}
+        self._paces = np.array(roster.paces) if roster.paces else None
         self._begun_by = np.full((roster.at_once, self._scenarios), initial.now)
         """When each of the places at which people work is free again."""
         self._set_up_bench_lines(bench)
@@ -76,7 +77,7 @@ class RosterSimulation(StaffedSimulation):
     def _next_task(self) -> None:
         """The next thing somebody does, in every scenario."""
         deck, spot = self._decks.soonest()
-        due = self._openings.rise(self._decks.due.take(spot))
+        due = self._presence.rise(self._decks.due.take(spot))
         here = self._hours.rise(np.maximum(self._people, self._begun_by.min(axis=0)), self._hours.lines)
         visit, loader = self._first(Skill.LOAD, np.maximum(here, self._seen_from(due)))
         check_from, checker = self._first(
@@ -133,7 +134,10 @@ class RosterSimulation(StaffedSimulation):
 
     def _done_at(self, who: Places, begin: Minutes, work: Minutes) -> Minutes:
         """When each person has done so much work of theirs; it rests while they are away."""
-        return self._hours.advanced(who // self._scenarios, begin, work)
+        person = who // self._scenarios
+        if self._paces is not None:
+            work = work * self._paces.take(person)
+        return self._hours.advanced(person, begin, work)
 
     def _keep_busy(self, who: Places, until: Minutes) -> None:
         super()._keep_busy(who, until)

@@ -4,18 +4,21 @@ Own hours only take away: a person is here while their hours and the shop's open
 intersection), so nobody works on a closed day or behind a closed door. Whoever has none is here whenever the
 shop is open. Of the people who work at one time, those who are not entered by name are here all day and can
 do everything. A shop in which nobody has own hours or lacks a skill has no roster: one is as good as another.
+
+Where the history shows that work begins late and stops for a break, nobody is here then: see `thinned`.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from datetime import date
+from datetime import date, datetime, time
 from functools import lru_cache
 
 import numpy as np
 
 from core.model.own_shop.settings_records import Duty, Person, ShopSettings, Skill, Work
+from core.model.own_shop.work_habits import WorkHabits
 from core.scheduling import opening_hours
 from core.scheduling.opening_calendar import Calendar, Openings
 from core.wording.messages import say
@@ -32,6 +35,8 @@ class Roster:
     """When each of them is here; `shop` itself: whenever it is open."""
     able: Mapping[Work, tuple[int, ...]]
     """The places of those who can do each work and are ever here."""
+    paces: tuple[float, ...] = ()
+    """How many times as long as planned each takes; nothing: all take what is planned."""
 
     def why_nobody(self, works: Iterable[Work]) -> str:
         """The first of these that nobody who is ever here can do, as a sentence; nothing: all can be done."""
@@ -62,15 +67,18 @@ def one_more(settings: ShopSettings) -> ShopSettings:
 @lru_cache(maxsize=16)
 def _roster(settings: ShopSettings, first_day: date) -> Roster:
     calendar = opening_hours.calendar(settings, first_day)
-    shop = Openings(calendar, 0.0)
+    worked = settings.worked
+    shop = Openings(thinned(calendar, worked), 0.0)
     people = sorted(_people(settings), key=lambda person: len(person.can))
     hours = [_own(settings, person, calendar) if person.hours else calendar for person in people]
-    here = tuple(shop if each is calendar else Openings(each, 0.0) for each in hours)
+    here = tuple(shop if each is calendar else Openings(thinned(each, worked), 0.0) for each in hours)
     ever = [place for place, each in enumerate(hours) if len(each.opens) or not len(calendar.opens)]
     able: dict[Work, tuple[int, ...]] = {None: tuple(ever)}
     for skill in Skill:
         able[skill] = tuple(place for place in ever if skill.value in people[place].can)
-    return Roster(settings.people, shop, here, able)
+    paces = dict(worked.paces)
+    each = tuple(paces.get(person.name, 1.0) for person in people) if paces else ()
+    return Roster(settings.people, shop, here, able, each)
 
 
 def _people(settings: ShopSettings) -> Sequence[Person]:
@@ -101,3 +109,51 @@ def _overlaps(one: Calendar, other: Calendar) -> list[tuple[float, float]]:
             found.append((float(opens), float(closes)))
         (mine if mine[0][1] <= theirs[0][1] else theirs).pop(0)
     return found
+
+
+# --- when anybody works -------------------------------------------------------------------
+
+
+def presence_of(settings: ShopSettings, calendar: Calendar) -> Openings | None:
+    """When people are here on the shop's calendar; None: whenever it is open."""
+    if not settings.worked.thins_hours or not len(calendar.opens):
+        return None
+    return _presence(settings, calendar.day_of(0.0))
+
+
+def thinned(calendar: Calendar, habits: WorkHabits) -> Calendar:
+    """The calendar of the times in which somebody works; the days and their ends stay."""
+    if not habits.thins_hours:
+        return calendar
+    slots = list(_slots_without_breaks(calendar, habits))
+    ends = dict(zip(calendar.days, map(float, calendar.day_ends), strict=True))
+    return opening_hours.calendar_of(calendar.start, calendar.zone, slots, ends, calendar.shut)
+
+
+@lru_cache(maxsize=8)
+def _presence(settings: ShopSettings, first_day: date) -> Openings:
+    return Openings(thinned(opening_hours.calendar(settings, first_day), settings.worked), 0.0)
+
+
+def _slots_without_breaks(calendar: Calendar, habits: WorkHabits) -> Iterator[tuple[float, float]]:
+    """What is left of each opening; one that is shorter than the time left out stays as it is."""
+    before = None
+    for opens, closes in zip(map(float, calendar.opens), map(float, calendar.closes), strict=True):
+        day = calendar.day_of(opens)
+        begins = opens + habits.begins_late if day != before else opens
+        before = day
+        left = list(_without_break(begins, closes, _break(calendar, day, habits)))
+        yield from left or [(opens, closes)]
+
+
+def _without_break(begins: float, closes: float, pause: tuple[float, float]) -> Iterator[tuple[float, float]]:
+    for begin, end in ((begins, min(closes, pause[0])), (max(begins, pause[1]), closes)):
+        if begin < end:
+            yield begin, end
+
+
+def _break(calendar: Calendar, day: date, habits: WorkHabits) -> tuple[float, float]:
+    """The break of a day on the calendar; of no length where there is none."""
+    hour, minute = divmod(round(habits.break_from), 60)
+    begins = calendar.at(datetime.combine(day, time(hour, minute), calendar.zone))
+    return begins, begins + habits.break_minutes

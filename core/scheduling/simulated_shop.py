@@ -13,7 +13,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from core.model.ranges import Range
-from core.scheduling.opening_calendar import Calendar, Minutes, Places
+from core.scheduling.opening_calendar import Calendar, Minutes, Openings, Places
 from core.scheduling.play_hours import Gate, PlayHours
 
 FILL = 20
@@ -151,6 +151,8 @@ class InitialState:
     fill: int = FILL
     overtaken_from: int = 0
     """Tapes before this place of the queue are rush themselves: nothing that comes in goes before them."""
+    presence: Openings | None = None
+    """When people are here; None: whenever the shop is open."""
 
 
 # --- groups of decks that share no tape ------------------------------------------------------

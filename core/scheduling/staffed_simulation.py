@@ -12,6 +12,7 @@ their time (derived: measured on a prototype).
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import repeat
 
 import numpy as np
 from numpy.typing import NDArray
@@ -53,6 +54,10 @@ class StaffedSimulation(StaffedTapeChoice, EventSimulation):
     ) -> None:
         super().__init__(initial, queue)
         self._times = times
+        self._presence = initial.presence or self._openings
+        """When people are here."""
+        self._check_minutes = times.checks(queue.minutes).reshape(-1)
+        """Of each tape in each scenario."""
         others = [*(each.part for each in bench), *(part for _, _, part in begun.playing), *begun.checking]
         self._parts = PartEnds([*(tape.part for tape in queue.tapes), *others], self._scenarios)
         places = [*(self._parts.place_of(tape.part) for tape in queue.tapes), self._parts.none]
@@ -63,6 +68,7 @@ class StaffedSimulation(StaffedTapeChoice, EventSimulation):
         self._loaded = np.zeros(self._decks.due.shape, dtype=bool)
         self._on = np.zeros(self._decks.due.shape, dtype=np.intp)
         self._why_on = np.zeros(self._decks.due.shape, dtype=np.int8)
+        self._check_on = np.full(self._decks.due.shape, times.check)
         self._set_up_bench(bench, initial.now)
         most = self._count + len(begun.playing) + len(begun.checking)
         self._checks = CheckLine(most, self._scenarios, self._parts.none)
@@ -71,7 +77,7 @@ class StaffedSimulation(StaffedTapeChoice, EventSimulation):
 
     def found(self) -> Found:
         """What was learned on the way."""
-        check = self._checks.minutes(self._timelines.calendar)
+        check = self._checks.minutes(self._timelines.calendar, self._times.check)
         wait = self._waited / max(1, self._visits)
         return Found(wait, self._times.check if check is None else check, self._bench_free)
 
@@ -105,8 +111,8 @@ class StaffedSimulation(StaffedTapeChoice, EventSimulation):
         """The next thing somebody does, in every scenario."""
         deck, spot = self._decks.soonest()
         who = self._people.argmin(axis=0) * self._scenarios + self._columns
-        here = self._openings.rise(self._people.reshape(-1).take(who))
-        due = self._openings.rise(self._decks.due.take(spot))
+        here = self._presence.rise(self._people.reshape(-1).take(who))
+        due = self._presence.rise(self._decks.due.take(spot))
         visit = np.maximum(here, due)
         check_from = np.maximum(here, self._checks.since())
         bench_from = np.where(self._bench_next < len(self._bench_minutes) - 1, here, RETIRED)
@@ -118,7 +124,7 @@ class StaffedSimulation(StaffedTapeChoice, EventSimulation):
 
     def _done_at(self, who: Places, begin: Minutes, work: Minutes) -> Minutes:
         """When each person (a place among all) has done so much work; it rests overnight."""
-        return self._openings.advanced(begin, work)
+        return self._presence.advanced(begin, work)
 
     def _keep_busy(self, who: Places, until: Minutes) -> None:
         self._people.reshape(-1)[who] = until
@@ -158,7 +164,9 @@ class StaffedSimulation(StaffedTapeChoice, EventSimulation):
     def _unload(self, at: Places, spot: Places, visit: Minutes, due: Minutes) -> None:
         self._loaded[spot[at]] = False
         part, why = self._on.take(spot.take(at)), self._why_on.take(spot.take(at))
-        self._checks.add(at, visit.take(at) + self._times.unload, part, why)
+        self._checks.add(
+            at, visit.take(at) + self._times.unload, part, self._check_on.take(spot.take(at)), why
+        )
         self._waited += float(np.minimum(visit[at] - due[at], _LONGEST_WAIT).sum())
         self._visits += len(at)
 
@@ -166,6 +174,7 @@ class StaffedSimulation(StaffedTapeChoice, EventSimulation):
         self._loaded[spot[at]] = True
         self._on[spot[at]] = self._part.take(event.tape[at])
         self._why_on[spot[at]] = event.why[at]
+        self._check_on[spot[at]] = self._check_minutes.take(event.tape[at] * self._scenarios + at)
 
     def _occupy(self, spot: Places, ends: Minutes, slot: Places) -> None:
         self._decks.set_due(spot, ends)
@@ -181,7 +190,7 @@ class StaffedSimulation(StaffedTapeChoice, EventSimulation):
 
     def _check(self, at: Places, who: Places, since: Minutes) -> None:
         """The recording that came first is checked."""
-        ends = self._done_at(who[at], since[at], np.full(len(at), self._times.check))
+        ends = self._done_at(who[at], since[at], self._checks.work(at))
         self._keep_busy(who[at], ends)
         part, why = self._checks.check(at, ends)
         self._parts.note(part, ends, why, at)
@@ -221,15 +230,20 @@ class StaffedSimulation(StaffedTapeChoice, EventSimulation):
 
     def _set_up_begun(self, begun: Begun, now: float) -> None:
         """What is being checked at this moment, and what is in the decks."""
-        for part in begun.checking:
-            self._checks.add(self._columns, now, self._parts.place_of(part))
-        due, loaded, on = (
-            each.reshape(self._scenarios, -1) for each in (self._decks.due, self._loaded, self._on)
+        least = self._times.check
+        for part, work in zip(begun.checking, begun.checks_of_checking or repeat(least), strict=False):
+            self._checks.add(self._columns, now, self._parts.place_of(part), work)
+        due, loaded, on, check_on = (
+            each.reshape(self._scenarios, -1)
+            for each in (self._decks.due, self._loaded, self._on, self._check_on)
         )
-        for deck, ends, part in begun.playing:
+        for (deck, ends, part), work in zip(
+            begun.playing, begun.checks_of_playing or repeat(least), strict=False
+        ):
             if loaded[:, deck].any():  # two tapes are said to be on it: the second goes on by itself
-                self._checks.add(self._columns, ends, self._parts.place_of(part))
+                self._checks.add(self._columns, ends, self._parts.place_of(part), work)
                 continue
+            check_on[:, deck] = work
             due[:, deck] = ends
             loaded[:, deck] = True
             on[:, deck] = self._parts.place_of(part)

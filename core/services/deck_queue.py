@@ -154,7 +154,6 @@ def evidence(unit: Unit) -> tuple[Evidence, ...]:
 
 def _queued(row: TapeRow, rush: bool, habits: ShopHabits) -> QueuedTape:
     """One waiting tape, believed anew by what the shop and its box have shown since it came."""
-    repairs = [each.minutes for each in row.verdict.repairs]
     draft = row.draft if row.shown is None else found(row.draft, row.shown)
     known = facts(draft, None, tape_facts.least_length(row))
     still = row.station.is_repaired_on_the_way
@@ -168,7 +167,7 @@ def _queued(row: TapeRow, rush: bool, habits: ShopHabits) -> QueuedTape:
         station=row.station,
         since=row.since,
         rush=rush,
-        bench_minutes=sum((each.likely for each in repairs), 0.0) if still else 0.0,
+        bench_minutes=row.verdict.bench_minutes if still else 0.0,
         known=known,
         habits=habits,
         deck=row.deck,

@@ -7,7 +7,7 @@ from datetime import datetime, timedelta
 
 from core.model.tape_records import TapeRecord
 from core.scheduling.next_tape import NextTape, next_tapes
-from core.scheduling.plan_records import LOAD_MINUTES, estimate
+from core.scheduling.plan_records import estimate
 from core.services import deck_queue
 from core.store import current_settings, lookup, row_records
 from core.store.unit import Unit
@@ -38,7 +38,7 @@ def read(unit: Unit) -> tuple[ToLoad, ...]:
 def _told(unit: Unit, deck: str, found: NextTape, now: datetime) -> ToLoad:
     if found.tape is None:
         return ToLoad(deck, None, None, found.why)
-    minutes = LOAD_MINUTES + estimate(found.tape.minutes)
+    minutes = current_settings.read(unit).handling.load + estimate(found.tape.minutes)
     return ToLoad(
         deck,
         row_records.tape(lookup.tape_row(unit, found.tape.code)),

@@ -30,6 +30,7 @@ from core.promise.reliability import Judged, Reliability, reliability
 from core.scheduling import opening_hours
 from core.scheduling.opening_calendar import Calendar
 from core.services import deck_queue, event_counts, promise_entries
+from core.services.shop_work import learned_work
 from core.services.weekly import shop_weeks
 from core.store import current_settings, lookup, permissions, row_records
 from core.store import history as chain
@@ -93,7 +94,7 @@ def reckoned(
     This is what a date is made from.
     """
     learned = recalibration_fit.learned((found or record(unit)).judged, _past_calendar(unit))
-    fitted = event_counts.reckoned(unit, fitted)
+    fitted = learned_work.reckoned(unit, event_counts.reckoned(unit, fitted))
     return replace(fitted, expected=replace(fitted.expected, recalibration=learned))
 
 

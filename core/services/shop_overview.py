@@ -16,11 +16,13 @@ from core.promise.reliability import Reliability, reliability
 from core.scheduling import deck_week, opening_hours
 from core.scheduling.deck_week import Week
 from core.scheduling.event_rates import Counted
+from core.scheduling.worktime.work_evidence import WorkEvidence
 from core.services import deck_queue, event_counts, incidents, promises
 from core.services.event_counts import Breakdown, ShutDay, TimeOff
 from core.services.own_shop import readiness
 from core.services.own_shop.readiness import NOTHING_OPEN, Readiness
 from core.services.promises import Kept
+from core.services.shop_work import learned_work
 from core.store import current_prices, current_settings, permissions
 from core.store.unit import Unit
 
@@ -59,6 +61,8 @@ class ShopView:
     """More comes in than is played, where the last weeks showed it."""
     incidents: tuple[OpenIncident, ...] = ()
     """Tapes lost or damaged and not settled with their owners yet."""
+    work: tuple[WorkEvidence, ...] = ()
+    """What the history has shown of the shop's work."""
     no_reports: str = ""
     """Why whoever looks may not see ``record``, which is then empty; nothing: they may."""
 
@@ -85,6 +89,7 @@ def read(unit: Unit) -> ShopView:
         days_off=off,
         box_order=deck_queue.box_order(unit),
         habits=deck_queue.evidence(unit),
+        work=learned_work.evidence(unit),
         readiness=readiness.read(unit),
         levels=deck_queue.habits(unit).levels,
         incidents=incidents.open_ones(unit),

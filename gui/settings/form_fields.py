@@ -8,6 +8,7 @@ from PySide6.QtCore import Slot
 from PySide6.QtWidgets import QLineEdit, QPlainTextEdit, QWidget
 
 from core.model.errors import WrongInput
+from core.wording import typed_amounts
 from gui.tables import choices
 from gui.tables.choices import CellChoice
 from gui.tables.type_ahead import TypeAhead
@@ -91,3 +92,11 @@ class ChoiceField(TypeAhead):
     @Slot()
     def _unmark(self) -> None:
         theme.set_style_property(self, "wrong", False)
+
+
+def minutes_typed(field: TextField) -> float:
+    """The minutes of a person's time that are typed; WrongField for what is no number."""
+    found = typed_amounts.number_of(field.text())
+    if found is None:
+        raise WrongField(field, field.accessibleName(), field.text(), say("files", "minutes-to-600"))
+    return float(found)

@@ -18,9 +18,9 @@ from core.scheduling import opening_hours
 from core.services.own_shop.shop_document import SettingsView
 from core.wording import typed_amounts
 from gui.settings import place_offers
-from gui.settings.copying_fields import CopyingFields
 from gui.settings.fields_page import FieldsPage, checked
 from gui.settings.form_fields import ChoiceField, LinesField, TextField, WrongField
+from gui.settings.minutes_fields import CopyingFields, HandlingFields
 from gui.settings.season_fields import SeasonFields
 from gui.settings.week_fields import WeekFields, examples
 from gui.toolkit import theme
@@ -47,6 +47,7 @@ class HoursPage(FieldsPage):
         "work.past_closing_minutes",
         "work.confidence",
         "copying",
+        "handling",
     )
 
     def __init__(self, parent: QWidget | None = None) -> None:
@@ -69,6 +70,7 @@ class HoursPage(FieldsPage):
         self.past_closing = TextField("hours-past-closing")
         self.confidence = QComboBox()
         self.copying = CopyingFields()
+        self.handling = HandlingFields()
         self._name_fields()
         self._lay_out()
         self._connect()
@@ -87,6 +89,7 @@ class HoursPage(FieldsPage):
         self.past_closing.setText(str(settings.past_closing_minutes))
         self._show_confidence(settings.confidence)
         self.copying.show_minutes(settings.copying)
+        self.handling.show_minutes(settings.handling)
 
     def draft(self, before: ShopSettings) -> ShopSettings:
         country, region = self._holidays(before)
@@ -99,9 +102,10 @@ class HoursPage(FieldsPage):
             past_closing_minutes=self._minutes(),
             confidence=self.confidence.currentData(),
             copying=self.copying.minutes(),
+            handling=self.handling.minutes(before.handling),
         )
         fields: dict[str, QWidget] = {"past_closing_minutes": self.past_closing, "country": self.country}
-        fields |= self.copying.fields
+        fields |= self.copying.fields | self.handling.fields
         return checked(draft, fields)
 
     def focus_first(self) -> None:
@@ -193,7 +197,8 @@ class HoursPage(FieldsPage):
         self.country.settled.connect(self._settle_country)
         self.region.settled.connect(self._show_coming)
         self.confidence.activated.connect(self.changed)
-        self.copying.edited.connect(self.changed)
+        for times in (self.copying, self.handling):
+            times.edited.connect(self.changed)
 
     def _lay_out(self) -> None:
         self.column.addWidget(words(say("settings", "hours-lead", **examples())))
@@ -212,6 +217,7 @@ class HoursPage(FieldsPage):
         grid.addWidget(labelled(self.confidence, say("settings", "hours-confidence")), 3, 1)
         self.column.addLayout(grid)
         self.column.addWidget(self.copying)
+        self.column.addWidget(self.handling)
         self.column.addStretch(1)
 
 

@@ -12,6 +12,7 @@ from core.playtime import evidence, starting_beliefs
 from core.playtime.beliefs import HIGH, LOW
 from core.playtime.evidence import Evidence
 from core.playtime.interval_calibration import ENOUGH, ENOUGH_BOXES, IntervalLevels
+from core.scheduling.worktime.work_evidence import WorkEvidence
 from core.services.shop_overview import ShopView
 from gui.shop.chapter import Chapter
 from gui.toolkit import theme
@@ -39,6 +40,10 @@ def _page(view: ShopView) -> QWidget:
         if one.group[0] == "length":
             source = starting_beliefs.length_source(one.group)
             column.addWidget(words(say("shop", "habits_length_ground", source=source), "small"))
+    column.addWidget(rule())
+    column.addWidget(words(say("shop", "work_head"), "field"))
+    column.addWidget(words(say("shop", "work_lead")))
+    column.addWidget(_work(view.work))
     column.addWidget(rule())
     column.addWidget(words(say("shop", "habits_unseen"), "field"))
     column.addWidget(_unseen(evidence.unseen(view.habits)))
@@ -94,6 +99,14 @@ def _unseen(found: Iterable[Evidence]) -> FactList:
     facts = FactList(_HEADS)
     for whose, several in groupby(found, key=lambda one: one.whose):
         facts.add(whose, [_only(one) for one in several])
+    return facts
+
+
+def _work(found: Iterable[WorkEvidence]) -> FactList:
+    """What the history has shown of the shop's work, each beside what was stated."""
+    facts = FactList(_HEADS)
+    for one in found:
+        facts.add(as_sentence(one.about), one.lines)
     return facts
 
 

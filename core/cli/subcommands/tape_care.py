@@ -32,6 +32,7 @@ from core.services import (
     repair_record,
     tapes,
 )
+from core.services.shop_work import learned_work
 from core.wording.messages import say
 
 
@@ -79,8 +80,9 @@ def _shown(asked: Namespace) -> Shown:
 
 def tell_habits(call: Invocation) -> Reply:
     with call.open() as shop:
-        found = shop.ask(deck_queue.evidence)
-    return Reply(json_answers.habits(found), plain_answers.habits(found))
+        found, work = shop.ask(deck_queue.evidence), shop.ask(learned_work.evidence)
+    answer = {**json_answers.habits(found), **json_answers.work(work)}
+    return Reply(answer, f"{plain_answers.habits(found)}\n{plain_answers.work(work)}")
 
 
 def clear_finding(call: Invocation) -> Reply:

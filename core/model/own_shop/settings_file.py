@@ -257,6 +257,17 @@ class CopyingEntry(Struct, frozen=True, forbid_unknown_fields=True):
     download: MinutesEach = 10.0
 
 
+class HandlingEntry(Struct, frozen=True, forbid_unknown_fields=True):
+    """Minutes a person is busy with one tape; ``whole_check``: every copy is watched from start to end."""
+
+    look_over: MinutesEach = 5.0
+    load: MinutesEach = 3.0
+    unload: MinutesEach = 2.0
+    check: MinutesEach = 8.0
+    further_hour: MinutesEach = 3.0
+    whole_check: bool = False
+
+
 class SettingsFile(Struct, frozen=True, forbid_unknown_fields=True):
     """Everything the shop has settled but its prices."""
 
@@ -273,6 +284,7 @@ class SettingsFile(Struct, frozen=True, forbid_unknown_fields=True):
     backup: BackupEntry = BackupEntry()
     calls: CallsEntry = CallsEntry()
     copying: CopyingEntry = CopyingEntry()
+    handling: HandlingEntry = HandlingEntry()
     words: dict[str, Sentence] = {}
     format: Annotated[tuple[dict[str, Any], ...], Meta(description="own-formats")] = ()
     """Formats of the shop's own: ``name``, ``retired``, and what a format's file holds."""

@@ -13,8 +13,10 @@ from typing import Any
 from core.model.names import FormatName
 from core.model.own_shop.access_records import AccessToken
 from core.model.own_shop.copying_minutes import USUAL_MINUTES, CopyingMinutes
+from core.model.own_shop.handling_minutes import USUAL_HANDLING, HandlingMinutes
 from core.model.own_shop.opening_records import OpeningHours
 from core.model.own_shop.shop_additions import NOTHING_ADDED, Additions
+from core.model.own_shop.work_habits import NO_HABITS, WorkHabits
 from core.model.promise_records import AS_PLANNED, Recalibration
 
 
@@ -321,6 +323,9 @@ class ShopSettings:
     """A tape is ready only with a file of it; else the minutes read off the deck are enough."""
     proof_to_read: bool = False
     """Whether the command line shows nothing, either, to somebody who is not proven."""
+    handling: HandlingMinutes = USUAL_HANDLING
+    worked: WorkHabits = NO_HABITS
+    """Counted, never stated (see `core.services.shop_work`)."""
 
     def permits(self, name: str, permission: Permission) -> bool:
         """Whether somebody may do this; where nobody works by name, everybody may do everything."""

@@ -31,6 +31,7 @@ PAGE_OF = {
     "work.confidence": SetupPage.HOURS,
     "work": SetupPage.PEOPLE,
     "copying": SetupPage.HOURS,
+    "handling": SetupPage.HOURS,
     "calls": SetupPage.PEOPLE,
     "deck": SetupPage.DECKS,
     "papers": SetupPage.PAPERS,

@@ -15,12 +15,14 @@ from core.catalogue import formats
 from core.model import resource_files, shaped_toml
 from core.model.errors import WrongInput, at
 from core.model.own_shop.copying_minutes import CopyingMinutes
+from core.model.own_shop.handling_minutes import HandlingMinutes
 from core.model.own_shop.settings_file import (
     BackupEntry,
     CallsEntry,
     CopyingEntry,
     ExpectedEntry,
     FrontEntry,
+    HandlingEntry,
     HolidayEntry,
     OutageEntry,
     PapersEntry,
@@ -131,6 +133,7 @@ def of_document(content: object, where: str) -> ShopSettings:
         backup=_backup(page.backup, at(where, "backup")),
         calls=_calls(page.calls, at(where, "calls")),
         copying=CopyingMinutes(**msgspec.structs.asdict(page.copying)),
+        handling=HandlingMinutes(**msgspec.structs.asdict(page.handling)),
     )
 
 
@@ -189,6 +192,7 @@ def _file(settings: ShopSettings) -> SettingsFile:
         backup=_entry(BackupEntry, settings.backup),
         calls=_entry(CallsEntry, settings.calls),
         copying=_entry(CopyingEntry, settings.copying),
+        handling=_entry(HandlingEntry, settings.handling),
         person=tuple(map(people_entries.entry, settings.staff)),
         partner=tuple(
             PartnerEntry(each.name, tuple(sorted(each.formats)), each.price, each.days)

@@ -15,13 +15,10 @@ from core.promise import backlogs
 from core.promise.backlogs import WEEKS, Backlog, ShopWeek
 from core.scheduling.capacity_bounds import Decks
 from core.scheduling.deck_choice import suited
-from core.scheduling.plan_records import CHECK_MINUTES, LOAD_MINUTES, LOOK_OVER_MINUTES, UNLOAD_MINUTES
-from core.scheduling.queued_tapes import bench_minutes
 from core.store.tables import CaptureRow, JobRow, TapeRow
 from core.store.unit import Unit
 
 _WEEK = timedelta(days=7)
-_HANDLING = LOOK_OVER_MINUTES + LOAD_MINUTES + UNLOAD_MINUTES + CHECK_MINUTES
 
 
 def backlog(unit: Unit, settings: ShopSettings) -> Backlog | None:
@@ -38,16 +35,18 @@ def read(unit: Unit, settings: ShopSettings) -> tuple[ShopWeek, ...]:
     since = unit.now - count * _WEEK
     came: list[dict[Decks, float]] = [{} for _ in range(count)]
     handling, played = [0.0] * count, [0.0] * count
+    each = settings.handling
     for booked_at, draft, verdict, minutes in _arrivals(unit, since):
         week = _place(unit.now, booked_at, count)
         decks = suited(settings.decks, draft.format, draft.recorded_as, draft.tv, draft.speed).decks
         came[week][decks] = came[week].get(decks, 0.0) + minutes
-        handling[week] += _HANDLING + bench_minutes(verdict)
+        repairs = settings.worked.repair * verdict.bench_minutes
+        handling[week] += each.look_over + each.load + each.unload + each.check_of(minutes) + repairs
     for at, minutes in unit.session.execute(
         select(CaptureRow.at, CaptureRow.minutes).where(CaptureRow.at >= since, CaptureRow.at <= unit.now)
     ):
         played[_place(unit.now, at, count)] += minutes
-    return tuple(ShopWeek(*each) for each in zip(came, handling, played, strict=True))
+    return tuple(ShopWeek(*week) for week in zip(came, handling, played, strict=True))
 
 
 def _arrivals(unit: Unit, since: datetime) -> Iterator[tuple[datetime, TapeLine, Verdict, float]]:

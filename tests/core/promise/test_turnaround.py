@@ -18,7 +18,7 @@ from core.model.stations import Station
 from core.promise.stated_dates import chance_by
 from core.promise.turnaround import chance_of, is_overlong, load, promise, standing
 from core.scheduling import plan
-from core.scheduling.queued_tapes import QueuedTape, bench_minutes
+from core.scheduling.queued_tapes import QueuedTape
 from core.wording.messages import say
 from tests.support.shops import CANNOT, TUESDAY, deck, fittings, queued, quoted, repaired
 
@@ -213,7 +213,7 @@ def test_a_job_that_is_all_set_aside_has_no_date_and_one_not_there_no_promise() 
 
 def test_repairs_take_time_at_the_bench_before_a_tape_plays() -> None:
     verdict = repaired(*["splice"] * 40)
-    assert bench_minutes(verdict) == 800
+    assert verdict.bench_minutes == 800
     made = ask(replace(ONE_DECK, people=1), tapes=[quoted(verdict=verdict, minutes=exactly(30))])
     assert made.day == date(2026, 3, 4)
     assert made.held_by[0].endswith(say("dates", "bench"))

@@ -8,6 +8,7 @@ from datetime import date, timedelta
 import numpy as np
 import pytest
 
+from core.model.own_shop.handling_minutes import USUAL_HANDLING
 from core.model.own_shop.settings_records import Outage
 from core.model.ranges import Range, exactly
 from core.model.stations import Station
@@ -158,6 +159,7 @@ def test_the_week_is_what_dates_are_promised_by(people: int) -> None:
     runs = {run.tape.job: run for timeline in week.timelines for run in timeline.runs}
     assert set(runs) == set(load.jobs)
     for number, finish in load.jobs.items():
-        done = load.calendar.advanced(np.array([load.calendar.at(runs[number].likely)]), 10.0)[0]
+        seen_to = 2.0 + USUAL_HANDLING.check_of(runs[number].tape.minutes.likely)
+        done = load.calendar.advanced(np.array([load.calendar.at(runs[number].likely)]), seen_to)[0]
         assert set(finish.at) == {finish.at[0]}  # the same in every scenario
         assert finish.at[0] == pytest.approx(done) if people == 3 else finish.at[0] >= done

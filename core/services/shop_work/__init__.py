@@ -1,0 +1,1 @@
+"""What the shop's own history shows of its people's work, read once and put into every plan."""
