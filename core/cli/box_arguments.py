@@ -62,9 +62,9 @@ def _add_recording(one: Parser) -> None:
 
 def add_box(add: Subcommands) -> None:
     one = add("quote", say("cli", "full_quote_inventory_stores"))
-    one.add_argument("file", metavar="FILE", help=say("cli", "inventory_json_reads_standard"))
+    _add_inventory(one)
     one = add("book", say("cli", "book_job_inventory"), writes=True)
-    one.add_argument("file", metavar="FILE", help=say("cli", "inventory_json_reads_standard"))
+    _add_inventory(one)
     one.add_argument("--paper", metavar="DIR", help=say("cli", "write_quote_claim_slip"))
     one.add_argument(
         "--deposit-minor", type=whole(MOST_MINOR), default=0, metavar="N", help=say("cli", "deposit_taken")
@@ -84,6 +84,16 @@ def add_box(add: Subcommands) -> None:
         "--minor", type=whole(MOST_MINOR), required=True, metavar="N", help=say("cli", "minor_units")
     )
     one.add_argument("--because", type=private, required=True, help="why")
+
+
+def _add_inventory(one: Parser) -> None:
+    """A file, or one line in words with who brings the tapes beside it."""
+    one.add_argument("file", metavar="FILE", nargs="?", help=say("cli", "inventory_json_reads_standard"))
+    one.add_argument("--line", type=private, help=say("box_line", "option-line"))
+    one.add_argument("--name", type=private, dest="customer_name", help=say("box_line", "option-name"))
+    one.add_argument("--phone", type=private)
+    one.add_argument("--email", type=private)
+    one.add_argument("--tv", choices=[each.value for each in TvSystem], help=say("box_line", "option-tv"))
 
 
 def add_captured(add: Subcommands) -> None:

@@ -20,8 +20,8 @@ from tests.fuzzed_readers.fault_found import FaultFound
 from tests.fuzzed_readers.throwaway_shop import ThrowawayShop
 
 CODES = (0, 2, 3, 4)
-_TELL_PROBLEMS = {"verify"}
-"""Subcommands whose answer is what they found wrong, with a code for it."""
+_TELL_PROBLEMS = {"verify", "--line"}
+"""Subcommands and options whose answer is what they found wrong, with a code for it."""
 _LINE_ENDS = "\r\n\t"
 
 

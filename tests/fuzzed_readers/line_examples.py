@@ -18,10 +18,15 @@ EXAMPLES: dict[str, tuple[str, ...]] = {
     ),
     "cut": ("cut --format vhs --speed sp --tv ntsc --cm 12",),
     "pack": ("pack --format vhs --marking T-120 --radius-mm 32 --take-up-radius-mm 28 --speed sp --tv ntsc",),
-    "quote": ("quote box.json",),
+    "quote": (
+        "quote box.json",
+        "quote --line '5 vhs t120, 2 of them mouldy, hi8 snapped' --tv ntsc --name Ada --phone 3035550142 "
+        "--email ada@example.org",
+    ),
     "book": (
         f"book box.json --paper papers --deposit-minor 0 {AGREED} --told --command c-1",
         "book box.json --agreed-by Ada --how signature --signature pen.json",
+        "book --line '2 vhs t120' --tv ntsc --name Ada --phone 3035550142 --email ada@example.org",
     ),
     "customers": ("customers Fenwick", "customers 5550142"),
     "correct": (

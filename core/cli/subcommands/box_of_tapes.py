@@ -12,7 +12,7 @@ from zoneinfo import ZoneInfo
 
 from core.cli import json_answers, json_quotes, plain_answers
 from core.cli.invocation import Invocation, Reply, contents
-from core.cli.subcommands import paper_folder
+from core.cli.subcommands import paper_folder, typed_line
 from core.model import money, signature_file
 from core.model.agreement_records import AgreedHow, Consent
 from core.model.errors import NoShopYet
@@ -37,7 +37,9 @@ if TYPE_CHECKING:
 
 
 def quote(call: Invocation) -> Reply:
-    data = contents(call.asked.file)
+    if (faulty := typed_line.faulty(call)) is not None:
+        return faulty
+    data = typed_line.inventory(call)
     pushed: tuple[PushedPromise, ...] = ()
     if not call.has_shop:
         quoted = quote_of(call, data, shop_settings.new_shop())
@@ -46,7 +48,7 @@ def quote(call: Invocation) -> Reply:
             quoted = _seen(_quote_here(call, data, shop), may_see=shop.ask(_may_see_reports))
             if quoted.inventory.rush:
                 pushed = shop.ask(what_would_help.about_rush, quoted.inventory).answer()
-    answer, plain = json_quotes.quote(quoted), plain_answers.quote(quoted)
+    answer, plain = json_quotes.quote(quoted) | typed_line.told(call), plain_answers.quote(quoted)
     if quoted.inventory.rush and call.has_shop:
         answer["rush"] = json_quotes.rush(quoted, pushed)
         plain = f"{plain}\n! {rush_effects.sentence(pushed)}"
@@ -69,7 +71,9 @@ def _seen(quoted: Quote, *, may_see: bool) -> Quote:
 def book(call: Invocation) -> Reply:
     from core.services import jobs
 
-    data = contents(call.asked.file)
+    if (faulty := typed_line.faulty(call)) is not None:
+        return faulty
+    data = typed_line.inventory(call)
     if not call.has_shop:  # no shop is made only to refuse an order
         _inventory(call, data, shop_settings.new_shop(), customer_needed=True)
         _refuse_without_shop(call)
@@ -89,7 +93,8 @@ def book(call: Invocation) -> Reply:
         done = say("cli", "job_booked", number=job.number)
         place = paper_folder.remembered(call, shop, place, job.number, done)
     written, note = paper_folder.after(done, place, lambda folder: paper_files.of_booking(job, front, folder))
-    return Reply(json_answers.book(job, written), plain_answers.book(job, written), note=note)
+    answer = {**json_answers.book(job, written), **typed_line.told(call)}
+    return Reply(answer, plain_answers.book(job, written), note=note)
 
 
 def _refuse_without_shop(call: Invocation) -> None:
@@ -214,7 +219,7 @@ def _inventory(
 ) -> Inventory:
     today = call.clock().astimezone(ZoneInfo(fitted.front.timezone)).date()
     context = InventoryContext(today, fitted.country, customer_needed)
-    return inventory_file.read(data, call.asked.file, context)
+    return inventory_file.read(data, call.asked.file or typed_line.OPTION, context)
 
 
 def _signature(call: Invocation) -> Signature:
