@@ -199,10 +199,10 @@ class LivingShop:
             return False
         self.on[deck], self._due[deck] = None, self.now
         if held is not None:
-            self._note("unload", person, minutes)
+            self._note("unload", person, self.now, self.now + minutes)
             self._at(self.now + minutes, lambda: self._is_out(held))
         if tape is not None:
-            self._note("load", person, load)
+            self._note("load", person, self.now + minutes, start)
             self._play(tape, deck, start)
         self._busy[person] = True
         self._at(start if tape else self.now + minutes, lambda: self._is_free(person))
@@ -303,8 +303,8 @@ class LivingShop:
 
         self._at(ends, over)
 
-    def _note(self, what: str, person: int, minutes: float) -> None:
-        self.done_work.append(Work(what, person, self.now, self.now + minutes, minutes))
+    def _note(self, what: str, person: int, begins: float, ends: float) -> None:
+        self.done_work.append(Work(what, person, begins, ends, ends - begins))
 
     def _is_free(self, person: int) -> None:
         self._busy[person] = False
