@@ -49,9 +49,9 @@ from tests.support.worlds.shop_lives import Box, Tape, World
 MONDAY = datetime(2026, 1, 5, tzinfo=UTC)
 """Day 0 of every world."""
 CONFIDENCE = 0.9
-_LEAST_NEW = 8
-_MOST_NEW = 60
-"""Tapes played after which the program learns again, at least and at most; else a tenth of those known.
+_LEAST_NEW = 10
+_MOST_NEW = 120
+"""Tapes played after which the program learns again, at least and at most; else a quarter of those known.
 It would after every tape; to learn later saves time and can only make it worse."""
 _HANDLING = LOOK_OVER_MINUTES + LOAD_MINUTES + UNLOAD_MINUTES + CHECK_MINUTES
 _WEEK = 7 * DAY
@@ -98,7 +98,7 @@ class FedShop:
         """Takes in what was played, and tells the shop the minutes its waiting tapes are planned with."""
         self._read += [_played(tape) for tape in shop.played[len(self._read) :] if not tape.new.told]
         new = len(self._read) - self._known_at
-        if new >= min(max(_LEAST_NEW, self._known_at / 10), _MOST_NEW):
+        if new >= min(max(_LEAST_NEW, self._known_at / 4), _MOST_NEW):
             self.habits, self._known_at = learning.learned(tuple(self._read)), len(self._read)
         self._of_boxes = self._habits_of_boxes(shop)
         for tape in shop.waiting:

@@ -76,7 +76,7 @@ class Neighbors:
 
     def of_another_town(self, dice: Dice) -> Neighbors:
         """The same with shares that differ from shop to shop."""
-        weights = dice.dirichlet([12 * weight + 0.5 for _, weight in self.formats])
+        weights = dice.dirichlet([30 * weight + 0.5 for _, weight in self.formats])
         return replace(
             self,
             formats=tuple((name, float(w)) for (name, _), w in zip(self.formats, weights, strict=True)),
@@ -162,4 +162,4 @@ def _share(mean: float, alike: float, dice: Dice) -> float:
 
 
 def _near(share: float, dice: Dice) -> float:
-    return float(dice.beta(20 * share, 20 * (1 - share)))
+    return float(dice.beta(40 * share, 40 * (1 - share)))

@@ -7,7 +7,7 @@ from dataclasses import replace
 from tests.support.worlds.brought_boxes import Sizes, as_told, living_here
 from tests.support.worlds.people_at_work import Efforts, Person
 from tests.support.worlds.shop_lives import Troubles
-from tests.support.worlds.told_worlds import FAMILIES, FOUR, LUCK, LUNCH, RIGHT
+from tests.support.worlds.told_worlds import FAMILIES, LUCK, LUNCH, RIGHT
 
 LARGER = Sizes(6.0, 0.2)
 """One box in five holds 16 to 60 tapes."""
@@ -16,11 +16,9 @@ PLANNED = replace(
     RIGHT,
     name="as planned",
     bring=lambda dice: as_told(LARGER, (("vhs", 0.67), ("hi8", 0.33))),
-    boxes_a_day=1.05,
+    boxes_a_day=0.65,
 )
-HOUSEHOLDS = replace(
-    PLANNED, name="households", decks=FOUR, bring=lambda dice: living_here(_FAMILIES), boxes_a_day=0.95
-)
+HOUSEHOLDS = replace(PLANNED, name="households", bring=lambda dice: living_here(_FAMILIES), boxes_a_day=0.55)
 CHANGED = (
     PLANNED,
     replace(PLANNED, name="rush", troubles=Troubles(rush=LUCK.rush)),

@@ -13,21 +13,23 @@ from tests.support.worlds.brought_boxes import Bring, Neighbors, Sizes, as_told,
 from tests.support.worlds.people_at_work import PLAIN, Dice, Efforts, Person
 from tests.support.worlds.shop_lives import Troubles, World
 
-VHS, EIGHT, DV = frozenset({"vhs", "vhs-c"}), frozenset({"hi8"}), frozenset({"minidv"})
-FOUR = (VHS, VHS, EIGHT, DV)
+VHS, EIGHT = frozenset({"vhs", "vhs-c"}), frozenset({"hi8"})
+THREE = (VHS, VHS, EIGHT)
 FIRST_OF_JUNE = 147.0
 """Day 0 is Monday, January 5, 2026."""
 
-FAMILIES = Neighbors((("vhs", 0.5), ("vhs-c", 0.15), ("hi8", 0.25), ("minidv", 0.1)))
+FAMILIES = Neighbors(
+    (("vhs", 0.6), ("vhs-c", 0.15), ("hi8", 0.25)), Sizes(6.0), recorders=0.7, slow_recorders=0.75
+)
 FILMERS = Neighbors(
-    (("vhs", 0.3), ("vhs-c", 0.2), ("hi8", 0.3), ("minidv", 0.2)),
+    (("vhs", 0.45), ("vhs-c", 0.2), ("hi8", 0.35)),
     recorders=0.15,
     full=0.1,
     fullness=(0.35, 0.15),
 )
 """Who had cameras, and left tapes half empty."""
 RECORDERS = Neighbors(
-    (("vhs", 0.8), ("vhs-c", 0.05), ("hi8", 0.1), ("minidv", 0.05)),
+    (("vhs", 0.8), ("vhs-c", 0.05), ("hi8", 0.15)),
     recorders=0.9,
     slow_recorders=0.8,
     full=0.6,
@@ -54,16 +56,16 @@ def _growing(day: float) -> float:
 
 
 def _fewer_from_june(day: float) -> float:
-    return 1.0 if day < FIRST_OF_JUNE else 0.62
+    return 1.0 if day < FIRST_OF_JUNE else 0.33
 
 
-STEADY = World("steady", FOUR, (Person(), Person(1.1)), 1.5, _living(FAMILIES), troubles=LUCK)
+STEADY = World("steady", THREE, (Person(), Person(1.1)), 0.75, _living(FAMILIES), troubles=LUCK)
 RIGHT = World(
     "right",
-    (VHS, VHS, EIGHT),
+    THREE,
     (Person(), Person()),
-    1.6,
-    lambda dice: as_told(Sizes(7.0), (("vhs", 0.67), ("hi8", 0.33))),
+    0.95,
+    lambda dice: as_told(Sizes(9.0, 0.1), (("vhs", 0.67), ("hi8", 0.33))),
     PLAIN,
 )
 WORLDS = (
@@ -80,7 +82,7 @@ WORLDS = (
         STEADY,
         name="efforts",
         bring=_living(FILMERS),
-        boxes_a_day=1.7,
+        boxes_a_day=0.9,
         efforts=Efforts(
             load=7.0,
             unload=3.0,
@@ -95,30 +97,30 @@ WORLDS = (
             spread=0.5,
         ),
     ),
-    replace(STEADY, name="again", boxes_a_day=1.3, troubles=replace(LUCK, again=0.15)),
+    replace(STEADY, name="again", boxes_a_day=0.7, troubles=replace(LUCK, again=0.15)),
     replace(
         STEADY,
         name="alone",
         people=(Person(late=10.0, lunch=LUNCH, ill=0.02),),
-        boxes_a_day=1.2,
+        boxes_a_day=0.65,
         efforts=Efforts(5.0, 2.0, 6.0, 10.0, counter=15.0, spread=0.4),
         troubles=replace(LUCK, closures=0.0),
     ),
     replace(STEADY, name="backlog", pace=_growing),
-    replace(STEADY, name="june", bring=_change, boxes_a_day=1.5, pace=_fewer_from_june),
+    replace(STEADY, name="june", bring=_change, boxes_a_day=1.1, pace=_fewer_from_june, days=480),
     replace(
         STEADY,
         name="clusters",
-        boxes_a_day=1.2,
+        boxes_a_day=0.65,
         troubles=replace(LUCK, between_failures=12_000.0, repair=2_500.0, spells=(60.0, 10.0, 8.0)),
     ),
     replace(
         STEADY,
         name="big",
-        decks=(VHS, VHS, VHS, EIGHT, DV),
-        bring=_living(replace(FAMILIES, sizes=Sizes(large=1.0))),
-        boxes_a_day=0.48,
-        days=540,
+        decks=(VHS, VHS, VHS, EIGHT),
+        bring=_living(replace(FAMILIES, sizes=Sizes(large=1.0), recorders=0.35)),
+        boxes_a_day=0.25,
+        days=900,
     ),
     RIGHT,
 )
