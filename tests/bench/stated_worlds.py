@@ -26,7 +26,8 @@ from tests.support.promise_log import Logged
 from tests.support.worlds.one_change import CHANGED
 from tests.support.worlds.told_worlds import WORLDS
 
-YEARS = 10
+YEARS = 8
+"""Lives of each world, of a year and a quarter at least: ten years."""
 REPORTING = 7_000
 TUNING = 1_000
 KNOWN = 100

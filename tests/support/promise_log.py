@@ -35,7 +35,7 @@ from tests.support.worlds.people_at_work import DAY
 from tests.support.worlds.shop_lives import Box, World
 
 LEVELS = (0.05, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.85, 0.9, 0.95, 0.975, 0.99)
-SCENARIOS = 400
+SCENARIOS = 300
 """Fewer than the program draws (1,000 to 200, by the length of the queue): a year then costs some seconds."""
 _CERTAIN = 0.9999
 

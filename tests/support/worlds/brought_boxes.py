@@ -44,7 +44,7 @@ class Sizes:
     """Tapes in a box: one more than a geometric number, or with the chance ``large`` any of a range."""
 
     mean: float = 5.0
-    large: float = 0.08
+    large: float = 0.07
     of_large: tuple[int, int] = (16, 60)
 
     def drawn(self, dice: Dice) -> int:

@@ -18,9 +18,7 @@ THREE = (VHS, VHS, EIGHT)
 FIRST_OF_JUNE = 147.0
 """Day 0 is Monday, January 5, 2026."""
 
-FAMILIES = Neighbors(
-    (("vhs", 0.6), ("vhs-c", 0.15), ("hi8", 0.25)), Sizes(6.0), recorders=0.7, slow_recorders=0.75
-)
+FAMILIES = Neighbors((("vhs", 0.6), ("vhs-c", 0.15), ("hi8", 0.25)), recorders=0.7, slow_recorders=0.75)
 FILMERS = Neighbors(
     (("vhs", 0.45), ("vhs-c", 0.2), ("hi8", 0.35)),
     recorders=0.15,
@@ -51,21 +49,21 @@ def _change(dice: Dice) -> Bring:
 
 
 def _growing(day: float) -> float:
-    """Boxes come in more and more from March on."""
-    return 0.85 + 0.55 * max(0.0, day - 60) / 300
+    """Boxes come in more and more from April on."""
+    return 0.9 + 0.9 * max(0.0, day - 90) / 366
 
 
 def _fewer_from_june(day: float) -> float:
     return 1.0 if day < FIRST_OF_JUNE else 0.33
 
 
-STEADY = World("steady", THREE, (Person(), Person(1.1)), 0.75, _living(FAMILIES), troubles=LUCK)
+STEADY = World("steady", THREE, (Person(), Person(1.1)), 0.7, _living(FAMILIES), troubles=LUCK)
 RIGHT = World(
     "right",
     THREE,
     (Person(), Person()),
     0.95,
-    lambda dice: as_told(Sizes(9.0, 0.1), (("vhs", 0.67), ("hi8", 0.33))),
+    lambda dice: as_told(Sizes(6.0), (("vhs", 0.67), ("hi8", 0.33))),
     PLAIN,
 )
 WORLDS = (
@@ -82,7 +80,7 @@ WORLDS = (
         STEADY,
         name="efforts",
         bring=_living(FILMERS),
-        boxes_a_day=0.9,
+        boxes_a_day=1.0,
         efforts=Efforts(
             load=7.0,
             unload=3.0,
@@ -97,7 +95,7 @@ WORLDS = (
             spread=0.5,
         ),
     ),
-    replace(STEADY, name="again", boxes_a_day=0.7, troubles=replace(LUCK, again=0.15)),
+    replace(STEADY, name="again", boxes_a_day=0.65, troubles=replace(LUCK, again=0.15)),
     replace(
         STEADY,
         name="alone",
@@ -107,7 +105,7 @@ WORLDS = (
         troubles=replace(LUCK, closures=0.0),
     ),
     replace(STEADY, name="backlog", pace=_growing),
-    replace(STEADY, name="june", bring=_change, boxes_a_day=1.1, pace=_fewer_from_june, days=480),
+    replace(STEADY, name="june", bring=_change, boxes_a_day=1.1, pace=_fewer_from_june),
     replace(
         STEADY,
         name="clusters",
@@ -119,8 +117,8 @@ WORLDS = (
         name="big",
         decks=(VHS, VHS, VHS, EIGHT),
         bring=_living(replace(FAMILIES, sizes=Sizes(large=1.0), recorders=0.35)),
-        boxes_a_day=0.25,
-        days=900,
+        boxes_a_day=0.21,
+        days=1000,
     ),
     RIGHT,
 )
