@@ -20,8 +20,8 @@ from tests.support.worlds.shop_lives import Box, Out, Tape, Turn, Work, World
 _AFTER = 120
 """Days for which boxes still come in after the last one that counts."""
 _FILL = 20
-_SETTLING = 30.0
-"""Minutes after opening in which a tape is begun that is too long for any day."""
+_MORNING = 90.0
+"""Minutes after opening in which a tape is begun that fits no day that begins so late."""
 _LONGER = 5.0
 """Minutes somebody stays to finish at a deck."""
 
@@ -245,7 +245,7 @@ class LivingShop:
         room, longest = closes + self.world.past_closing - start, closes - opens + self.world.past_closing
         if row and start <= closes:
             first = row[0][1]
-            is_begun_at_opening = first.estimate > longest and start - opens <= _SETTLING
+            is_begun_at_opening = first.estimate > longest - _MORNING and start - opens <= _MORNING
             if first.station == "cleared-to-play" and (first.estimate <= room or is_begun_at_opening):
                 return first
             fit = [

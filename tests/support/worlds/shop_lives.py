@@ -43,7 +43,7 @@ class World:
     """What its customers bring; shops differ."""
     efforts: Efforts = USUAL
     troubles: Troubles = Troubles()
-    hours: tuple[Span | None, ...] = (*[(600.0, 1020.0)] * 5, None, None)
+    hours: tuple[Span | None, ...] = (*[(600.0, 1080.0)] * 5, None, None)
     past_closing: float = 60.0
     pace: Callable[[float], float] = lambda day: 1.0
     """Times as many boxes on that day as on others."""

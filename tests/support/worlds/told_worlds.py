@@ -57,7 +57,7 @@ def _fewer_from_june(day: float) -> float:
     return 1.0 if day < FIRST_OF_JUNE else 0.33
 
 
-STEADY = World("steady", THREE, (Person(), Person(1.1)), 0.7, _living(FAMILIES), troubles=LUCK)
+STEADY = World("steady", THREE, (Person(), Person(1.1)), 0.75, _living(FAMILIES), troubles=LUCK)
 RIGHT = World(
     "right",
     THREE,
