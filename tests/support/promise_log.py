@@ -34,10 +34,13 @@ from tests.support.worlds.living_shop import LivingShop
 from tests.support.worlds.people_at_work import DAY
 from tests.support.worlds.shop_lives import Box, World
 
-LEVELS = (0.05, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.85, 0.9, 0.95, 0.975, 0.99)
 SCENARIOS = 300
 """Fewer than the program draws (1,000 to 200, by the length of the queue): a year then costs some seconds."""
+NEVER = 1e6
+"""Days."""
 _CERTAIN = 0.9999
+_FINE = 1e5
+"""Parts of a day in which a lead is told, rounded down: what is done by a closing stays so."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,7 +68,7 @@ class Logged:
     by: tuple[float, ...]
     """The model's chance that the box is ready by the close of each of these days."""
     leads: tuple[float, ...]
-    """Days from coming in to being ready by the model, at the `LEVELS`."""
+    """Days from coming in to being ready, in each scenario of the model, rising; `NEVER`: it is not."""
     model_day: int | None
     """The first day good enough by the model alone, and its chance there."""
     model_stated: float
@@ -144,7 +147,6 @@ class _Book:
         first = int(np.searchsorted(load.calendar.day_ends, load.now, side="left"))
         by = chances_by(at, load.calendar.day_ends[first:])
         certain = int(np.searchsorted(by, _CERTAIN)) + 1
-        leads = np.quantile(at, LEVELS, method="inverted_cdf") - load.now
         kind, ahead = _ahead(shop, box)
         return Logged(
             world=self._world.name,
@@ -159,7 +161,7 @@ class _Book:
             grows=load.backlog is not None,
             days=tuple(_place(day) for day in load.calendar.days[first : first + certain]),
             by=tuple(round(float(each), 4) for each in by[:certain]),
-            leads=tuple(round(float(each) / DAY, 4) if np.isfinite(each) else 1e6 for each in leads),
+            leads=_leads(at - load.now),
             model_day=_place(made.day),
             model_stated=made.stated,
             day=_place(said.day),
@@ -167,6 +169,11 @@ class _Book:
             p90=_place(said.p90),
             ready=None,
         )
+
+
+def _leads(minutes: Minutes) -> tuple[float, ...]:
+    found = np.where(np.isfinite(minutes), np.floor(np.sort(minutes) / DAY * _FINE) / _FINE, NEVER)
+    return tuple(float(each) for each in found)
 
 
 def _ahead(shop: LivingShop, box: Box) -> tuple[str, float]:

@@ -168,7 +168,7 @@ class LivingShop:
             tape = min(self.to_check, key=lambda tape: (not tape.box.rush, tape.ended))
             self.to_check.remove(tape)
             mean = efforts.check + efforts.check_share * tape.new.minutes
-            self._occupy(person, "check", mean, lambda: self._is_checked(tape))
+            self._occupy(person, "check", mean, lambda: self._is_checked(tape), tape)
         elif self._to_copy:
             box = self._to_copy.pop(0)
             mean = efforts.copies + efforts.copies_each * len(box.tapes)
@@ -182,7 +182,7 @@ class LivingShop:
         mean = efforts.clean if is_again else efforts.look_over + efforts.splice * tape.new.splice
         tape.station, tape.since = "at-the-bench", self.now
         what = "clean" if is_again else "splice" if tape.new.splice else "look-over"
-        self._occupy(person, what, mean, lambda: self._is_cleared(tape))
+        self._occupy(person, what, mean, lambda: self._is_cleared(tape), tape)
 
     def _visit(self, deck: int, person: int, until: float) -> bool:
         """Unloads a deck, and loads it where there is a tape and the time."""
@@ -199,10 +199,10 @@ class LivingShop:
             return False
         self.on[deck], self._due[deck] = None, self.now
         if held is not None:
-            self._note("unload", person, self.now, self.now + minutes)
+            self._note("unload", person, (self.now, self.now + minutes), held, deck)
             self._at(self.now + minutes, lambda: self._is_out(held))
         if tape is not None:
-            self._note("load", person, self.now + minutes, start)
+            self._note("load", person, (self.now + minutes, start), tape, deck)
             self._play(tape, deck, start)
         self._busy[person] = True
         self._at(start if tape else self.now + minutes, lambda: self._is_free(person))
@@ -291,11 +291,14 @@ class LivingShop:
     def _drawn(self, mean: float, person: int) -> float:
         return self.world.efforts.drawn(mean, self.world.people[person].pace, self._dice)
 
-    def _occupy(self, person: int, what: str, mean: float, then: Callable[[], None]) -> None:
+    def _occupy(
+        self, person: int, what: str, mean: float, then: Callable[[], None], tape: Tape | None = None
+    ) -> None:
         minutes = self._drawn(mean, person)
         self._busy[person] = True
         ends = self._people[person].worked(self.now, minutes)
-        self.done_work.append(Work(what, person, self.now, ends, minutes))
+        sends_back = what == "check" and tape is not None and tape.again
+        self.done_work.append(Work(what, person, self.now, ends, minutes, tape, None, sends_back))
 
         def over() -> None:
             self._is_free(person)
@@ -303,8 +306,8 @@ class LivingShop:
 
         self._at(ends, over)
 
-    def _note(self, what: str, person: int, begins: float, ends: float) -> None:
-        self.done_work.append(Work(what, person, begins, ends, ends - begins))
+    def _note(self, what: str, person: int, span: Span, tape: Tape, deck: int) -> None:
+        self.done_work.append(Work(what, person, *span, span[1] - span[0], tape, deck))
 
     def _is_free(self, person: int) -> None:
         self._busy[person] = False

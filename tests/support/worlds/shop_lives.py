@@ -102,4 +102,7 @@ class Work:
     began: float
     ended: float
     minutes: float
-    tapes: int = 1
+    tape: Tape | None = None
+    deck: int | None = None
+    sends_back: bool = False
+    """A check after which the tape is played again."""
