@@ -1,9 +1,8 @@
 """Invented shops whose customers bring invented tapes: the world that a belief about play time must meet.
 
-Nothing here knows how the program believes. Speeds and lengths are written down again, customers are of
-kinds (a camcorder, a television, both), fullness is a Beta distribution and no histogram, and cassettes
-run over their marking by a bell curve. Figures are invented, but for the speeds (mm/s) and lengths (m)
-of the reference tables.
+Nothing here knows how the program believes. Customers are of kinds (a camcorder, a television, both),
+fullness is a Beta distribution and no histogram, and cassettes run over their marking by a bell curve.
+Figures are invented, but for those of `tape_figures`.
 """
 
 from __future__ import annotations
@@ -14,27 +13,7 @@ import numpy as np
 
 from core.model.inventory import TapeLine
 from core.model.names import FormatName, Origin, Speed, TvSystem
-
-SPEEDS = {
-    ("vhs", "ntsc"): {"sp": 33.35, "lp": 16.67, "ep": 11.12},
-    ("vhs", "pal"): {"sp": 23.39, "lp": 11.70},
-    ("vhs-c", "ntsc"): {"sp": 33.35, "ep": 11.12},
-    ("hi8", "ntsc"): {"sp": 14.345, "lp": 7.1725},
-    ("digital8", "ntsc"): {"sp": 28.7, "lp": 19.13},
-    ("hi8", "pal"): {"sp": 20.051, "lp": 10.0255},
-    ("digital8", "pal"): {"sp": 28.7, "lp": 19.13},
-    ("minidv", "any"): {"sp": 18.812, "lp": 12.541},
-}
-"""JVC VTG82063, Sony patent speeds (2nd-hand), LP of Digital8 and DV from memory."""
-
-LENGTHS = {"T-120": 246.0, "T-160": 327.0, "E-180": 257.6, "E-240": 342.8, "TC-30": 62.6}
-"""SMPTE 32M table 1 and the length rules of JVC VTG82063; a maker may add up to 3 m."""
-NOMINAL = {
-    "P6-120": 120 * 60 * 14.345 / 1000,
-    "P5-90": 90 * 60 * 20.051 / 1000,
-    "DVM60": 60 * 60 * 18.812 / 1000,
-}
-"""Metres that just fit the marking; real cassettes run over it."""
+from tests.support.worlds.tape_figures import LENGTHS, NOMINAL, SPEEDS
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,171 @@
+"""Stated chances against what came of them, in worlds that the program knows nothing of.
+
+``python -m tests.bench worlds [--years N] [--worlds NAME …] [--seed N] [--log FILE]``. Each world is lived by
+a simulator that imports nothing of `core` (`tests.support.worlds.told_worlds`), once a seed; a harness feeds
+the pure shelves (`tests.support.promise_log`). A year stands for itself: the errors are those of years.
+With ``--log`` the records are added to a file of JSON lines, which ``--replay FILE`` reads instead of living.
+
+Seeds of `TUNING` are for whoever tunes something, those of `REPORTING` for the table that is told.
+"""
+
+from __future__ import annotations
+
+from argparse import ArgumentParser, Namespace
+from collections import defaultdict
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+from math import floor
+from pathlib import Path
+
+import numpy as np
+
+from core.promise.reliability import pinball
+from tests.bench.ratio import Ratio, own_time
+from tests.support import promise_log
+from tests.support.promise_log import Logged
+from tests.support.worlds.one_change import CHANGED
+from tests.support.worlds.told_worlds import WORLDS
+
+YEARS = 8
+"""Lives of each world, of a year and a quarter at least: ten years."""
+REPORTING = 7_000
+TUNING = 1_000
+KNOWN = 100
+"""Promises after which the program is to know the shop."""
+WITHIN, WITHIN_THIRD = 2.0, 4.0
+"""Points."""
+LEVEL = 0.9
+Year = Sequence[Logged]
+
+
+@dataclass(frozen=True, slots=True)
+class Kept:
+    """Stated and kept in percent, their difference in points with its error by years."""
+
+    promises: int
+    stated: float
+    kept: float
+    off: float
+    error: float
+
+    @property
+    def words(self) -> str:
+        if not self.promises:
+            return "none"
+        return f"{self.stated:.1f} / {self.kept:.1f} / {self.off:+.1f} ± {self.error:.1f}"
+
+
+def measure(options: Sequence[str] = ()) -> Iterator[Ratio]:
+    """The table of each world, and a line for each target."""
+    wanted = _options(options)
+    names = wanted.worlds or [world.name for world in WORLDS]
+    logged = list(promise_log.read(wanted.replay)) if wanted.replay else None
+    for name in names:
+        began = own_time()
+        years = _lived(name, wanted) if logged is None else _years(logged, name)
+        _print(name, years, own_time() - began)
+        yield from _targets(name, years)
+
+
+def compared(years: Sequence[Year], is_one: Callable[[Logged], bool] = lambda one: True) -> Kept:
+    """Stated beside kept over some of the promises of all years."""
+    some = [
+        found for year in years if (found := [one for one in year if one.day is not None and is_one(one)])
+    ]
+    if not some:
+        return Kept(0, 0.0, 0.0, 0.0, 0.0)
+    weights = np.array([len(year) for year in some], dtype=float)
+    by_year = np.array(
+        [[np.mean([one.stated for one in year]), np.mean([one.kept for one in year])] for year in some]
+    )
+    stated, kept = 100 * np.average(by_year, axis=0, weights=weights)
+    off = kept - stated
+    spread = weights * (100 * (by_year[:, 1] - by_year[:, 0]) - off) / weights.sum()
+    error = float(np.sqrt((spread**2).sum() * len(some) / max(1, len(some) - 1)))
+    return Kept(int(weights.sum()), float(stated), float(kept), float(off), error)
+
+
+def thirds(years: Sequence[Year]) -> list[tuple[str, Callable[[Logged], bool]]]:
+    """The smallest, the middle and the largest boxes of a world, each about a third."""
+    low, high = (
+        int(each) for each in np.quantile([one.tapes for year in years for one in year], (1 / 3, 2 / 3))
+    )
+    return [
+        (f"to {low}", lambda one: one.tapes <= low),
+        (f"{low + 1} to {high}", lambda one: low < one.tapes <= high),
+        (f"over {high}", lambda one: one.tapes > high),
+    ]
+
+
+def loss(years: Sequence[Year], of_model: bool = False) -> float:
+    """Mean pinball loss of the 90 % day in days: as said, or by the model alone."""
+    losses = []
+    for one in (one for year in years for one in year if one.ready is not None):
+        told = _model_p90(one) if of_model else one.p90
+        if told is not None and one.ready is not None:
+            losses.append(pinball(LEVEL, told, floor(one.ready)))
+    return float(np.mean(losses)) if losses else 0.0
+
+
+def _model_p90(one: Logged) -> int | None:
+    return next((day for day, by in zip(one.days, one.by, strict=True) if by >= LEVEL), None)
+
+
+def _after(one: Logged) -> bool:
+    return one.number > KNOWN
+
+
+def _targets(name: str, years: Sequence[Year]) -> Iterator[Ratio]:
+    after = compared(years, _after)
+    yield Ratio(f"{name}, after {KNOWN}", abs(after.off), "allowed", WITHIN, "points", 1.0)
+    for words, is_one in thirds(years):
+        third = compared(years, lambda one, is_one=is_one: _after(one) and is_one(one))  # type: ignore[misc]
+        what = f"{name}, after {KNOWN}, boxes of {words} tapes"
+        yield Ratio(what, abs(third.off), "allowed", WITHIN_THIRD, "points", 1.0)
+    yield Ratio(f"{name}, pinball of the 90 % day", loss(years), "by the model alone", loss(years, True), "d")
+
+
+def _print(name: str, years: Sequence[Year], seconds: float) -> None:
+    whole = compared(years)
+    print(f"   {name}: {whole.promises} promises of {len(years)} years, {seconds / len(years):.1f} s each")
+    print("      stated / kept / difference")
+    rows: list[tuple[str, Callable[[Logged], bool]]] = [
+        ("all", lambda one: True),
+        (f"first {KNOWN}", lambda one: not _after(one)),
+        (f"after {KNOWN}", _after),
+    ]
+    rows += [
+        (f"   {words} tapes", lambda one, is_one=is_one: _after(one) and is_one(one))  # type: ignore[misc]
+        for words, is_one in thirds(years)
+    ]
+    for words, is_one in rows:
+        print(f"      {words:<18}{compared(years, is_one).words}", flush=True)
+
+
+def _lived(name: str, wanted: Namespace) -> list[Year]:
+    world = next(each for each in (*WORLDS, *CHANGED) if each.name == name)
+    found: list[Year] = []
+    for seed in range(wanted.seed, wanted.seed + wanted.years):
+        year = promise_log.lived(world, seed)
+        found.append(year)
+        if wanted.log:
+            promise_log.write(year, wanted.log)
+    return found
+
+
+def _years(logged: Sequence[Logged], name: str) -> list[Year]:
+    found: dict[int, list[Logged]] = defaultdict(list)
+    for one in logged:
+        if one.world == name:
+            found[one.seed].append(one)
+    return list(found.values())
+
+
+def _options(options: Sequence[str]) -> Namespace:
+    parser = ArgumentParser("tests.bench worlds")
+    parser.add_argument("--years", type=int, default=YEARS)
+    parser.add_argument("--worlds", nargs="+", choices=[world.name for world in (*WORLDS, *CHANGED)])
+    parser.add_argument("--seed", type=int, default=REPORTING)
+    parser.add_argument("--log", type=Path)
+    parser.add_argument("--replay", type=Path)
+    return parser.parse_args(options)
