@@ -22,7 +22,7 @@ from core.model import serialization
 from core.model.errors import WrongInput
 from core.model.names import JobNumber, TapeCode
 from core.model.tape_records import JournalEntry
-from core.store import erased_customers, row_digests
+from core.store import row_digests
 from core.store.columns import StoredTable, written
 from core.store.sharing.shop_scope import narrowed_once
 from core.store.shop_tables import CounterRow, EventRow
@@ -54,13 +54,10 @@ def append(
     """Adds one line: ``words`` for people, ``payload`` (plain or frozen values) for the checks.
 
     Its moment is never before that of the line before it: a clock that was set back does not turn the order
-    of what happened. WrongInput when nobody is said to have done it: every line bears a name; Refused for an
-    order whose customer was erased.
+    of what happened. WrongInput when nobody is said to have done it: every line bears a name.
     """
     if not unit.who.strip():
         raise WrongInput(say("settings", "people-name"), unit.who, say("files", "some-words"))
-    if job is not None:
-        erased_customers.check(unit, job)
     seq, salt, said = allot(unit, "event"), row_digests.new_salt(), serialization.dumps(payload)
     previous, before = _head(unit, seq)
     event = EventRow(
