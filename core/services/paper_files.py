@@ -23,8 +23,6 @@ from core.store.shop_files import durable_files
 
 BOOKING_PAPERS = ("quote", "claim_slip", "labels")
 """The papers of an order, as the settings call them."""
-PREVIEW = "preview"
-"""The folder, among the papers, of those that are only looked at."""
 AGREEMENT = "agreement"
 """How the file of the drop-off agreement begins; it is signed with the claim slip."""
 

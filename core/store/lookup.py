@@ -9,10 +9,10 @@ from core.model import numbers
 from core.model.errors import Refused, WrongInput
 from core.model.names import TapeCode
 from core.model.stations import Station
-from core.store import erased_customers
 from core.store.copy_tables import CopyRow
 from core.store.engines import SHOWN
 from core.store.job_tables import JobRow
+from core.store.shop_tables import ErasureRow
 from core.store.tape_tables import DonorRow, RepairRow, TapeRow
 from core.store.unit import Unit
 from core.wording import locale_figures
@@ -64,9 +64,17 @@ def tape_of_order(unit: Unit, code: str) -> TapeRow:
 
 
 def _check_is_kept(unit: Unit, code: str) -> None:
-    """Before anything is written: what a server takes back stays in its files for a while."""
-    if unit.command:
-        erased_customers.check(unit, code[:6])
+    """Refused to a step where the customer was erased: a name would come back with whatever is entered.
+
+    Before anything is written: what a server takes back stays in its files for a while. An order that is open
+    all the same, in records older than the erasure, can still be given back.
+    """
+    kept: set[str] = unit.session.info.setdefault("orders_of_somebody", set())
+    number = code[:6]
+    if unit.command and number not in kept:
+        if unit.session.scalars(_ERASED, {"wanted": number}).first() is not None:
+            raise Refused(say("records", "order_erased", number=number))
+        kept.add(number)
 
 
 def _no_such_tape(code: str) -> WrongInput:
@@ -114,6 +122,13 @@ _NUMBERED = whole_jobs().where(JobRow.number == bindparam("wanted"))
 _OF_ID = whole_jobs().where(JobRow.id == bindparam("wanted"))
 _OF_CODE = whole_jobs().where(
     JobRow.id == select(TapeRow.job_id).where(TapeRow.code == bindparam("wanted")).scalar_subquery()
+)
+_ERASED = (
+    select(ErasureRow.id)
+    .join(JobRow, JobRow.customer_id == ErasureRow.customer_id)
+    .where(JobRow.number == bindparam("wanted"))
+    .where(~select(TapeRow.id).where(TapeRow.job_id == JobRow.id, TapeRow.station.in_(IN_THE_SHOP)).exists())
+    .limit(1)
 )
 _CODED = whole_tapes().where(TapeRow.code == bindparam("wanted"))
 """Built once: nearly every step begins with one of them."""

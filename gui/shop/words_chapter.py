@@ -13,6 +13,7 @@ from core.model.job_records import Job
 from core.model.own_shop.settings_records import ShopSettings
 from core.services import jobs, paper_files
 from core.services.shop_overview import ShopView
+from core.services.shop_places import shop_folders
 from gui.settings.words_page import WordsPage
 from gui.shop.form_chapter import FormChapter, FormSlip
 from gui.toolkit.text import say
@@ -47,7 +48,7 @@ class WordsChapter(FormChapter["WordsSlip"]):
         if not found:
             self.show_failure(Refused(say("settings", "words-no-order")))
             return
-        folder = self.desk.papers / paper_files.PREVIEW
+        folder = self.desk.papers / shop_folders.PREVIEW
         write = partial(_written, found[-1], wanted, key, folder)
         show, failed = self.desk.show_file, self.show_failure
         self.desk.write_paper_of(found[-1].number, write, then=show, otherwise=failed)

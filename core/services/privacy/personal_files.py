@@ -8,9 +8,10 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from core.model.errors import Unavailable
-from core.services import incident_photos, paper_files
+from core.services import incident_photos
 from core.services.privacy.emptied_records import Emptied
 from core.services.privacy.paper_places import PaperPlace
+from core.services.shop_places import shop_folders
 from core.wording.messages import say
 
 _OF_ORDER = re.compile(r"\.?[a-z][a-z-]*-([0-9]{6})(?:[0-9]{4})?(?![0-9])")
@@ -66,5 +67,5 @@ def _names_one(name: str, orders: Sequence[str]) -> bool:
 
 
 def _files(folder: Path) -> Iterator[Path]:
-    for each in (folder, folder / paper_files.PREVIEW):
+    for each in (folder, folder / shop_folders.PREVIEW):
         yield from each.iterdir() if each.is_dir() else ()

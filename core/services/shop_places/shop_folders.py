@@ -14,6 +14,9 @@ from core.services import incident_photos
 from core.store.sharing import server_address
 from core.store.sharing.shop_names import in_file_name
 
+PREVIEW = "preview"
+"""The folder, among the papers, of those that are only looked at."""
+
 
 def papers(where: str | Path | None) -> Path:
     """Where the window puts PDFs unless another folder is named; None: the shop of the user's data folder.

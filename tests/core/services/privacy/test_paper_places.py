@@ -54,7 +54,7 @@ def test_a_folder_is_noted_once_an_order_and_names_nobody(desk: Desk, tmp_path: 
 def test_they_are_removed_with_the_person_and_the_folder_is_forgotten(desk: Desk, tmp_path: Path) -> None:
     """Seen red before the folder was remembered: the paper stayed, and nobody said so."""
     theirs, others = paper(tmp_path / "desk"), paper(tmp_path / "desk", "000026")
-    looked_at = paper(tmp_path / "desk" / paper_files.PREVIEW)
+    looked_at = paper(tmp_path / "desk" / shop_folders.PREVIEW)
     desk.shop.run(paper_places.note, NUMBER, str(tmp_path / "desk"))
     done = erase(desk.shop, NUMBER)
     assert {theirs, looked_at} <= set(done.files)
