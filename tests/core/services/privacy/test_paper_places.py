@@ -9,7 +9,6 @@ from pathlib import Path
 import pytest
 
 from core.model.names import JobNumber
-from core.services import paper_files
 from core.services.privacy import customer_export, kept_entries, paper_places, personal_files
 from core.services.privacy.emptied_records import Emptied
 from core.services.privacy.paper_places import PaperPlace
