@@ -17,8 +17,7 @@ from tests.fuzzed_readers import fed_commands, feeding, shop_readers, typed_line
 from tests.fuzzed_readers.fed_commands import CommandLine
 from tests.fuzzed_readers.feeding import Trough
 from tests.fuzzed_readers.line_examples import EXAMPLES, REFUSED, SLOW
-from tests.fuzzed_readers.reader_list import OF_THE_PROGRAM, ON_A_SERVER, READERS
-from tests.support.postgres import named_server
+from tests.fuzzed_readers.reader_list import OF_THE_PROGRAM, READERS
 
 ROOT = Path(entry.__file__).parents[2]
 COUNT = 400
@@ -133,15 +132,6 @@ def test_no_input_finds_a_fault(trough: Trough, reader: feeding.Reader) -> None:
     tally = trough.feed(reader, range(feeding.share(reader, COUNT)), SEED)
     assert tally.faults == {}
     assert tally.fed == sum(tally.answers.values())
-
-
-@pytest.mark.postgres
-def test_no_input_finds_a_fault_in_a_shop_on_a_server(tmp_path_factory: pytest.TempPathFactory) -> None:
-    """Some dozen; all of them: ``python -m tests.fuzzed_readers --postgres``."""
-    with feeding.filled(tmp_path_factory.mktemp("fuzzed"), named_server()) as trough:
-        for reader in ON_A_SERVER:
-            tally = trough.feed(reader, range(feeding.share(reader, COUNT)), SEED)
-            assert tally.faults == {}
 
 
 # --- teeth -------------------------------------------------------------------------------

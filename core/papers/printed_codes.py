@@ -56,9 +56,12 @@ def _bars(text: str, narrow: float, height: float) -> Code128:
     )
 
 
-@lru_cache(maxsize=1024)
+@lru_cache(maxsize=512)
 def _matrix(text: str) -> tuple[bytes, ...]:
-    """Rows of modules, 1 is dark. Level M restores 15 % of the code."""
+    """Rows of modules, 1 is dark. Level M restores 15 % of the code.
+
+    Remembered, because the tapes of a box stand on two papers; the largest has 500.
+    """
     return tuple(bytes(row) for row in segno.make(text, error="m", micro=False).matrix)
 
 

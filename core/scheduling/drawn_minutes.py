@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections import OrderedDict
 from collections.abc import Sequence
+from threading import Lock
 from typing import Protocol
 
 import numpy as np
@@ -15,6 +17,7 @@ from core.playtime.habits import ShopHabits
 from core.playtime.possibilities import Facts
 from core.playtime.tape_minutes import DrawnAs
 from core.scheduling.opening_calendar import Minutes
+from core.wording import editions
 from core.wording.editions import edition_cache
 
 LONG_QUEUE = 600
@@ -24,6 +27,8 @@ LONG_QUEUE = 600
 KEPT = 400
 """Rows kept of one box, 8 kB each at a thousand scenarios: the largest boxes, and what was typed before."""
 
+SPARE = 256
+"""Rows kept besides those of the longest queue: 2 MB."""
 
 _A_BOX = 60
 """Tapes up to which what was drawn by luck is remembered."""
@@ -58,7 +63,8 @@ def lengths(tapes: Sequence[Drawn], seed: int, scenarios: int) -> Minutes:
             alike.setdefault(tape.drawn_as, []).append(place)
     for (key, shop), places in together.items():
         known = [(tapes[place].key, drawn[0]) for place in places if (drawn := tapes[place].drawn_as)]
-        _drawn_of(box_habits.Box(key, seed, scenarios, shop)).read(known, found, places)
+        _boxes.drawn_of(box_habits.Box(key, seed, scenarios, shop)).read(known, found, places)
+    _boxes.let_go(len(tapes))
     by_luck = _by_luck_of_a_box if len(tapes) <= _A_BOX else _by_luck
     for drawn_as, places in alike.items():
         names = tuple([(tapes[place].key, tapes[place].box, tapes[place].minutes) for place in places])
@@ -74,6 +80,10 @@ class _DrawnOfBox:
         self._box = box
         self._rows: dict[tuple[int, Facts], Minutes] = {}
 
+    def __len__(self) -> int:
+        """Its rows."""
+        return len(self._rows)
+
     def read(self, tapes: Sequence[tuple[int, Facts]], into: Minutes, places: Sequence[int]) -> None:
         """Minutes of each tape, by its key and what is known of it, into these rows; a column a scenario."""
         rows = self._rows if len(self._rows) < KEPT else {}
@@ -86,9 +96,41 @@ class _DrawnOfBox:
             into[place] = rows[tape]
 
 
-@edition_cache(maxsize=256)
-def _drawn_of(box: box_habits.Box) -> _DrawnOfBox:
-    return _DrawnOfBox(box)
+class _DrawnBoxes:
+    """The boxes asked for last: all of the longest queue that was drawn, and as much again.
+
+    Boxes that are gone would else stay for long, 8 kB a tape.
+    """
+
+    def __init__(self) -> None:
+        self._lock = Lock()
+        self._boxes: OrderedDict[tuple[int, box_habits.Box], _DrawnOfBox] = OrderedDict()
+        self._longest = 0
+
+    def drawn_of(self, box: box_habits.Box) -> _DrawnOfBox:
+        """What of a box has been drawn, under what is in force of the catalogue."""
+        key = (editions.current(), box)
+        with self._lock:
+            found = self._boxes.setdefault(key, _DrawnOfBox(box))
+            self._boxes.move_to_end(key)
+        return found
+
+    def let_go(self, asked: int) -> None:
+        """``asked``: how many tapes were drawn just now."""
+        with self._lock:
+            self._longest = max(self._longest, min(asked, LONG_QUEUE))
+            rows = sum(map(len, self._boxes.values()))
+            while rows > 2 * self._longest + SPARE and len(self._boxes) > 1:
+                _, oldest = self._boxes.popitem(last=False)
+                rows -= len(oldest)
+
+    def clear(self) -> None:
+        """Nothing has been drawn."""
+        with self._lock:
+            self._boxes.clear()
+
+
+_boxes = _DrawnBoxes()
 
 
 def _by_luck(names: Sequence[Names], drawn_as: DrawnAs | None, seed: int, scenarios: int) -> Minutes:

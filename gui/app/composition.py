@@ -37,6 +37,7 @@ from gui.first_run.first_question import FirstQuestion
 from gui.first_run.set_up_screen import SetUpScreen
 from gui.phone.phone_screen import PhoneScreen
 from gui.pickup.pickup_screen import PickupScreen
+from gui.shop.chapter import import_chapters
 from gui.shop.shop_screen import ShopScreen
 from gui.toolkit import counter_place
 from gui.toolkit.screen import Screen
@@ -229,9 +230,13 @@ class CompositionRoot(QObject):
         yield
         self._show_customer_side(front, counter)
         screens: dict[str, Screen] = {"counter": counter}
+        yield from import_chapters()
         for name, make in self._makers(front).items():
             yield
             screens[name] = make()
+        for screen in screens.values():
+            yield
+            self._window.lay(screen)
         yield
         if self._set_up is not None:
             yield from self._set_up.make_pages()

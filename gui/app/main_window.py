@@ -23,6 +23,8 @@ from gui.toolkit import actions, theme
 from gui.widgets.practice_strip import PracticeStrip
 
 if TYPE_CHECKING:
+    from collections.abc import Collection
+
     from gui.toolkit.screen import Screen
     from gui.toolkit.screen_context import Desk
 
@@ -70,6 +72,10 @@ class Window(QMainWindow):
         self._stack.say_waiting(sentence)
         self.show_alone(None)
 
+    def lay(self, screen: Screen) -> None:
+        """Bring in a screen that `add_screens` will name: all at once would keep the window waiting."""
+        self._stack.addWidget(screen)
+
     def add_screens(
         self,
         desk: Desk,
@@ -80,7 +86,7 @@ class Window(QMainWindow):
         is_practice: bool = False,
     ) -> None:
         """The shop is open: bring in the screens and go to the first."""
-        self._drop_screens()
+        self._drop_screens(screens.values())
         self._bar.show()
         self._is_practice = is_practice
         self.practice.tell(is_practice)
@@ -214,9 +220,9 @@ class Window(QMainWindow):
         for action in self._of_practice:
             action.setEnabled(False)
 
-    def _drop_screens(self) -> None:
+    def _drop_screens(self, but: Collection[Screen] = ()) -> None:
         """The screens of the shop that was open, or the page that stood there alone, go."""
-        self._stack.drop()
+        self._stack.drop(but)
         if self._desk is not None:
             self._desk.work.changed.disconnect(self._spread)
             self._desk.work.refused.disconnect(self.banner.refuse)

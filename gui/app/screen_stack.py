@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
@@ -52,10 +52,11 @@ class ScreenStack(QStackedWidget):
         shown.setFocus()
 
     def add(self, screens: Mapping[str, Screen]) -> None:
-        """Bring in the screens of a shop; none is shown yet."""
+        """Bring in the screens of a shop, as far as they do not lie here yet; none is shown."""
         self.screens = dict(screens)
         for screen in screens.values():
-            self.addWidget(screen)
+            if self.indexOf(screen) < 0:
+                self.addWidget(screen)
 
     def turn_to(self, name: str) -> bool:
         """Show the screen of a moment; False when there is none, or the screens are covered."""
@@ -92,12 +93,12 @@ class ScreenStack(QStackedWidget):
         if screen is not None:
             screen.leave()
 
-    def drop(self) -> None:
+    def drop(self, but: Collection[Screen] = ()) -> None:
         """The screens of the shop that was open, or the page that stood there alone, go."""
         self.leave()
         for place in reversed(range(self.count())):
             widget = self.widget(place)
-            if widget is not self._waiting and widget is not None:
+            if widget is not None and widget is not self._waiting and widget not in but:
                 self.removeWidget(widget)
                 widget.deleteLater()
         self._behind, self.screens = None, {}

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pkgutil
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from functools import partial
 from importlib import import_module
 from typing import ClassVar
@@ -78,6 +78,13 @@ class Chapter(QObject):
     def _was_changed(self, said: str, _: object) -> None:
         if said:
             self.said.emit(said)
+
+
+def import_chapters() -> Iterator[None]:
+    """Imports the modules in this folder, one a turn: all of them together take a seventh of a second."""
+    for each in pkgutil.iter_modules(gui.shop.__path__):
+        import_module(f"gui.shop.{each.name}")
+        yield
 
 
 def found() -> tuple[type[Chapter], ...]:

@@ -35,7 +35,7 @@ SMALL = (facts(TapeLine(1, FormatName("hi8"))), STARTING)
 @pytest.fixture
 def drawn(monkeypatch: pytest.MonkeyPatch) -> list[tuple[int, ...]]:
     """The keys of what is really drawn, call by call."""
-    drawn_minutes._drawn_of.cache_clear()
+    drawn_minutes._boxes.clear()
     calls: list[tuple[int, ...]] = []
     really = box_habits.minutes_of_tapes
 
@@ -57,10 +57,10 @@ def test_a_tape_that_joins_the_box_is_drawn_and_no_other_again(drawn: list[tuple
 
 def test_what_is_remembered_is_what_would_be_drawn() -> None:
     tapes = [Tape(n, (SLOW, UNKNOWN, SMALL)[n % 3]) for n in range(9)]
-    drawn_minutes._drawn_of.cache_clear()
+    drawn_minutes._boxes.clear()
     for many in (2, 5, 9):
         step_by_step = drawn_minutes.lengths(tapes[:many], 5, 40)
-    drawn_minutes._drawn_of.cache_clear()
+    drawn_minutes._boxes.clear()
     assert (step_by_step == drawn_minutes.lengths(tapes, 5, 40)).all()
 
 
@@ -69,6 +69,21 @@ def test_a_tape_of_which_something_else_is_known_is_drawn_anew(drawn: list[tuple
     after = drawn_minutes.lengths([Tape(1, SLOW)], 5, 40)
     assert drawn == [(1,), (1,)]
     assert (before != after).any()
+
+
+def test_boxes_that_left_the_queue_are_let_go(
+    drawn: list[tuple[int, ...]], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Seen red with the 256 boxes asked for last kept, however many tapes were in them."""
+    monkeypatch.setattr(drawn_minutes, "_boxes", drawn_minutes._DrawnBoxes())
+    monkeypatch.setattr(drawn_minutes, "SPARE", 2)
+    queue = [Tape(n, UNKNOWN, box=n) for n in range(3)]
+    drawn_minutes.lengths(queue, 5, 40)
+    for n in range(3, 20):
+        drawn_minutes.lengths([Tape(n, SLOW, box=n)], 5, 40)
+        drawn_minutes.lengths(queue, 5, 40)
+    assert sum(map(len, drawn_minutes._boxes._boxes.values())) <= 8
+    assert drawn == [(0,), (1,), (2,), *((n,) for n in range(3, 20))], "what is in the queue is drawn once"
 
 
 def test_no_more_is_kept_of_a_box_than_was_typed_lately(
