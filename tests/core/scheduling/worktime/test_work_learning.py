@@ -226,3 +226,10 @@ def test_orders_by_weekday_lean_on_the_whole_week() -> None:
     assert found.a_day == pytest.approx(usual)
     assert rates[0] == pytest.approx((4 * usual + 16) / 12)
     assert rates[1] == pytest.approx(4 * usual / 12)
+
+
+def test_a_few_days_with_a_lunch_are_no_habit_yet() -> None:
+    """What nothing was recorded at on nine days leaves a third of the usual rate to a prior of ten days."""
+    found, _ = lived(Habits(PLANNED, lunch=(750.0, 60.0)), days=9, tapes=20, seed=10)
+    assert found.presence.days == 9
+    assert found.presence.break_minutes == 0.0
