@@ -10,9 +10,10 @@ from itertools import product
 
 import pytest
 
+from core.model.copies.copy_records import FileSystem, OwnDrive
 from core.model.inventory import Delivery
 from core.model.ranges import Range, exactly
-from core.pricing import discs, price_book, savings, sticks
+from core.pricing import copy_fit, discs, price_book, savings, sticks
 from core.pricing.price_book import PriceBook
 
 MOST = 6
@@ -123,3 +124,8 @@ def test_a_stick_is_nearly_full_above_nine_tenths_and_full_at_what_formatting_le
     assert [sticks.onto_stick(gb, 64).fits for gb in (62.08, 62.09)] == [True, False]
     assert sticks.onto_stick(62, 64).needs_gib == pytest.approx(62e9 / 2**30)
     assert sticks.onto_stick(62, 64).holds_gib == pytest.approx(64e9 / 2**30)
+
+
+def test_a_customers_drive_is_sold_in_decimal_gigabytes() -> None:
+    """64,000,000,000 bytes are 64 GB by definition; 97 in 100 are left (common practice, no source)."""
+    assert copy_fit.drive_room(OwnDrive(64 * 10**9, FileSystem.EXFAT)) == pytest.approx(62.08)
