@@ -7,10 +7,12 @@ from datetime import date, timedelta
 import numpy as np
 import pytest
 
+from core.model.names import FormatName
 from core.model.own_shop.settings_records import Expected
 from core.model.ranges import exactly
 from core.model.stations import Station
-from core.scheduling import deck_week, initial_state, opening_hours, queued_tapes
+from core.playtime import possibilities
+from core.scheduling import deck_choice, deck_week, initial_state, opening_hours, queued_tapes
 from core.scheduling.capacity_bounds import binding
 from core.scheduling.deck_choice import Suited
 from core.scheduling.plan_records import Step, handling
@@ -114,3 +116,14 @@ def test_a_rush_tape_of_no_known_kind_plays_half_an_hour_to_two_hours() -> None:
     (found,) = initial_state.rush_to_come(shop, begun, ways, [])
 
     assert np.quantile(found.minutes, [0.1, 0.5, 0.9]) == pytest.approx([30, 75, 120], rel=0.05)
+
+
+@pytest.mark.parametrize(("share", "counts"), [(0.09, False), (0.11, True)])
+def test_a_recording_is_wanted_a_deck_for_from_one_tape_in_ten(
+    share: float, counts: bool, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Of the shares of a Hi8 shell in the catalogue one is 5 %, the next 15 %: these stand in their place."""
+    weights = {"hi8": 1 - share, "digital8": share}
+    monkeypatch.setattr(possibilities, "system_weights", lambda shell, shop: weights)
+
+    assert ("digital8" in deck_choice.possible_systems(FormatName("hi8"), None)) is counts
