@@ -54,22 +54,17 @@ def taught(minutes: Sequence[float], boxes: int) -> ShopHabits:
 
 
 def test_few_captures_leave_the_ends_at_a_tenth() -> None:
-    assert taught([3.0] * (interval_calibration.ENOUGH - 1), boxes=20).levels == IntervalLevels(
-        0.1, 0.9, 0, 0
-    )
-    assert taught([3.0] * interval_calibration.ENOUGH, boxes=20).levels.tapes == interval_calibration.ENOUGH
+    assert taught([3.0] * 39, boxes=20).levels == IntervalLevels(0.1, 0.9, 0, 0)
+    assert taught([3.0] * 40, boxes=20).levels.tapes == 40
 
 
 def test_many_tapes_of_a_few_households_leave_the_ends_where_they_are() -> None:
-    assert taught([3.0] * 60, boxes=interval_calibration.ENOUGH_BOXES - 1).levels == IntervalLevels()
-    assert taught([3.0] * 60, boxes=interval_calibration.ENOUGH_BOXES).levels.tapes == 60
+    assert taught([3.0] * 60, boxes=9).levels == IntervalLevels()
+    assert taught([3.0] * 60, boxes=10).levels.tapes == 60
 
 
 def test_only_the_newest_captures_are_laid_beside_what_was_believed() -> None:
-    assert (
-        taught([20.0] * (interval_calibration.NEWEST + 50), boxes=50).levels.tapes
-        == interval_calibration.NEWEST
-    )
+    assert taught([20.0] * 250, boxes=50).levels.tapes == 200
 
 
 def test_ends_of_strangers_are_order_statistics_pulled_towards_a_tenth() -> None:

@@ -20,7 +20,7 @@ from core.model.price_ways import FlatRisk, FlatTerms, PriceWay, WaysToAgree
 from core.model.quote_records import Price, QuotedTape
 from core.model.ranges import exactly
 from core.playtime.habits import STARTING
-from core.pricing import box_price, charges, price_book, total_draws, ways_to_agree
+from core.pricing import box_price, charges, flat_price, price_book, total_draws, ways_to_agree
 from core.pricing.box_price import price
 from core.pricing.price_book import PriceBook
 from core.pricing.price_book_file import Way
@@ -133,6 +133,16 @@ def test_the_sum_is_the_mean_and_not_the_sum_of_what_each_tape_costs_in_the_midd
     assert abs(risk.expected_minor - by_play.likely) > 100
     assert 0.2 < risk.dearer < 0.7
     assert risk.worst_gain_minor < 0 < risk.best_gain_minor
+
+
+def test_a_flat_sum_is_set_beside_the_outer_tenths_of_what_such_a_box_costs() -> None:
+    """Of a thousand boxes that cost 1 to 1,000 minor units a tenth cost over 900, and a tenth up to 100."""
+    found = flat_price._priced(np.arange(1, 1001) * 1.0, replace(WHOLE, rounding=Rounding(5)))
+
+    assert (found.minor, found.risk.expected_minor) == (500, 500.5)
+    assert (found.risk.worst_gain_minor, found.risk.best_gain_minor) == (500 - 900, 500 - 100)
+    assert found.risk.dearer == 0.5
+    assert found.risk.deviation_minor == pytest.approx(np.sqrt((1000**2 - 1) / 12), abs=0.01)
 
 
 @pytest.mark.parametrize(("currency", "step"), [("JPY", 1), ("USD", 100), ("KWD", 1000), ("USD", 5)])

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import UTC, date, datetime, timedelta
+from math import comb
 
 import numpy as np
 import pytest
@@ -78,6 +79,21 @@ def test_a_right_model_fills_every_decile_alike_and_a_late_one_the_last() -> Non
 def test_a_few_late_boxes_raise_no_alarm_yet() -> None:
     assert not reliability(drawn(39, *CURVE, day=6, slower=9)).alarms
     assert reliability(drawn(40, *CURVE, day=6, slower=9)).alarms
+
+
+def test_the_alarm_is_what_luck_does_in_one_of_sixty_shops() -> None:
+    """Of 40 promises of a right model those in the last decile are binomial with 40 and a tenth."""
+
+    def by_luck(least: int) -> float:
+        return sum(comb(40, n) * 0.1**n * 0.9 ** (40 - n) for n in range(least, 41))
+
+    def alarms(last: int) -> bool:
+        """So many of 40 fall wholly into the last decile, the others evenly into the nine before."""
+        made = promise(0.9, 1.0, day=0)
+        return reliability([judged(made, 1)] * last + [judged(made, 0)] * (40 - last)).alarms
+
+    assert by_luck(9) < 1 / 60 < by_luck(8)
+    assert [alarms(last) for last in (8, 9)] == [False, True]
 
 
 def test_what_is_overdue_counts_as_late_and_not_as_unknown() -> None:

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from statistics import NormalDist
 
+import numpy as np
 import pytest
 
 from core.model.own_shop.settings_records import Expected
-from core.scheduling.event_rates import Counted, RushMonth, failures, learned, rush_a_week
+from core.scheduling.event_rates import Counted, Gamma, RushMonth, failures, learned, rush_a_week
 
 STATED = Expected(
     hours_between_failures=400.0,
@@ -74,3 +76,49 @@ def test_closed_days_become_a_share_that_cannot_run_away() -> None:
     assert learned(counted, Expected(), 3).unplanned_closures == pytest.approx((0.5 + 6) / 300)
     assert learned(replace(counted, shut_days=250), Expected(), 3).unplanned_closures == 0.5
     assert learned(replace(counted, shut_days=0), Expected(), 3).unplanned_closures == 0
+
+
+def test_four_weeks_teach_of_rush_boxes_and_closed_days_and_less_teaches_nothing() -> None:
+    for weeks, teaches in ((3.9, False), (4.0, True)):
+        counted = Counted(shut_days=3, opening_days=20, rush=(RushMonth(3, 9, 30, weeks),))
+        found = learned(counted, STATED, 3)
+        assert (found.rush_boxes_a_week > 1.5) is teaches
+        assert (found.tapes_in_a_rush_box != 4.0) is teaches
+        assert (found.unplanned_closures > 0.03) is teaches
+
+
+def test_a_month_is_held_against_the_year_as_a_gamma_law_says() -> None:
+    """Conjugate of Poisson counts (Gelman et al., Bayesian Data Analysis, ch. 2): (a + n) ÷ (b + t).
+
+    One a week stated for four weeks: 4 ÷ 4. Seen in the year 12 in 8 weeks: 16 ÷ 12. In March 10 of them in 4
+    weeks: the year's rate for four weeks, and March's own: (4 × 16 ÷ 12 + 10) ÷ (4 + 4).
+    """
+    counted = Counted(rush=(RushMonth(3, 10, 30, 4.0), RushMonth(4, 2, 6, 4.0)))
+
+    assert rush_a_week(counted, STATED, 3) == pytest.approx((4 * 16 / 12 + 10) / 8)
+    assert rush_a_week(counted, Expected(), 3) == pytest.approx((4 * 12 / 8 + 10) / 8)
+
+
+def test_a_first_rush_box_is_weighed_with_what_was_stated_of_its_tapes_or_with_five() -> None:
+    counted = Counted(rush=(RushMonth(3, 1, 9, 4.0),))
+
+    assert learned(counted, STATED, 3).tapes_in_a_rush_box == (4 + 9) / 2
+    assert learned(counted, Expected(), 3).tapes_in_a_rush_box == (5 + 9) / 2
+
+
+def test_a_year_of_closed_days_is_a_beta_law_worth_fifty_days() -> None:
+    """Conjugate of days that are open or not: (0.02 × 50 + 6) ÷ (50 + 250)."""
+    counted = Counted(shut_days=6, opening_days=250, rush=QUIET_YEAR)
+
+    assert learned(counted, STATED, 3).unplanned_closures == pytest.approx((1 + 6) / 300)
+
+
+@pytest.mark.parametrize("z", [-1.28, 0.0, 1.28])
+@pytest.mark.parametrize("events", [2, 5, 30])
+def test_time_between_events_is_within_a_percent_of_drawn_gamma_laws(events: int, z: float) -> None:
+    """Wilson and Hilferty (1931) against numbers drawn from the gamma law itself, to what 100,000 tell."""
+    drawn = 100.0 * events / np.random.default_rng(7).gamma(events, size=100_000)
+
+    found = Gamma(float(events), 100.0 * events).between_percentile(z)
+
+    assert found == pytest.approx(np.quantile(drawn, NormalDist().cdf(z)), rel=0.02)
