@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from core.catalogue.box_line import line_writing
 from core.catalogue.box_line.line_records import LineReading, LineRow, Stretch, Taken
 
 
@@ -9,6 +10,7 @@ def reading(line: LineReading) -> dict[str, object]:
     """Rows count from 1, as the lines of a quote do; characters from 0, ``end`` is the first one after."""
     return {
         "text": line.text,
+        "written": line_writing.written(row.tapes for row in line.rows if row.tapes is not None),
         "rows": [_row(row) for row in line.rows],
         "words": [_word(line, each) for each in line.stretches if each.taken is not Taken.UNREAD],
         "not_taken": [

@@ -60,6 +60,8 @@ class TypedBox:
     """The number of the booked order that is changed."""
     version: int = 0
     """The version of its agreement that was opened."""
+    line: str = ""
+    """What is typed in the one line and not taken as rows yet."""
 
     @property
     def is_empty(self) -> bool:

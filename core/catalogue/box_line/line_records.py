@@ -61,11 +61,14 @@ class LineRow:
     @property
     def tapes(self) -> TapeLine | None:
         """The row for an inventory; None without a format."""
-        if self.format is None:
-            return None
+        return None if self.format is None else self.without_format
+
+    @property
+    def without_format(self) -> TapeLine:
+        """What is known of the row, its format named or not."""
         return TapeLine(
             self.count,
-            self.format,
+            self.format or FormatName(""),
             self.marking,
             self.recorded_as,
             self.speed,
