@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from core.catalogue.box_line import line_writing
-from core.catalogue.box_line.line_records import LineReading, LineRow, Stretch, Taken
+from core.catalogue.box_line.line_records import LineReading, LineRow, LineStretch, Taken
 
 
 def reading(line: LineReading) -> dict[str, object]:
@@ -39,7 +39,7 @@ def _row(row: LineRow) -> dict[str, object]:
     return {**inventory_row(row), "format": row.format, "not_taken": list(row.unread)}
 
 
-def _word(line: LineReading, each: Stretch) -> dict[str, object]:
+def _word(line: LineReading, each: LineStretch) -> dict[str, object]:
     row = None if each.row is None else each.row + 1
     return {
         "start": each.start,

@@ -19,7 +19,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QLineEdit, QSizePolicy, QWidget
 
-from gui.counter.line_words_offered import LineText, Offer
+from gui.counter.line_words_offered import LineText, WordOffer
 from gui.tables.choices import CellChoice
 from gui.tables.type_ahead import SuggestionList
 from gui.toolkit import actions, theme
@@ -49,7 +49,7 @@ class BoxLineField(QLineEdit):
         self.setMinimumWidth(LEAST_WIDTH)
         self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
         self.read = LineText("")
-        self._offer: Offer | None = None
+        self._offer: WordOffer | None = None
         self._list = SuggestionList(self, above=True)
         self._list.pointed.connect(self._take)
         self.textChanged.connect(self._read_again)
@@ -79,10 +79,10 @@ class BoxLineField(QLineEdit):
         self._show_offer(self.read.completion(self.cursorPosition()), lit=-1)
 
     def offer_correction(self, place: int = -1) -> None:
-        """Offer what may have been meant by the unread words at a place; by the first ones at -1."""
+        """WordOffer what may have been meant by the unread words at a place; by the first ones at -1."""
         self._show_offer(self.read.correction(place), lit=0)
 
-    def _show_offer(self, offer: Offer | None, lit: int) -> None:
+    def _show_offer(self, offer: WordOffer | None, lit: int) -> None:
         self._offer = offer
         self._list.offer(offer.choices if offer else (), lit)
 

@@ -7,7 +7,7 @@ from typing import NamedTuple
 from gui.tables.choices import CellChoice
 
 
-class Offer(NamedTuple):
+class WordOffer(NamedTuple):
     """Words for what stands from ``start`` to ``end``."""
 
     start: int
@@ -42,20 +42,20 @@ class LineText:
         self.unread = tuple((each.start, each.end) for each in reading.unread)
         self.spoken = " ".join([*(sentence for _, sentence in self.faults), self.rows_told])
 
-    def completion(self, cursor: int) -> Offer | None:
+    def completion(self, cursor: int) -> WordOffer | None:
         """The words that may be meant by the one that is typed."""
         from core.catalogue.box_line import line_offers, line_reading
 
         found = line_offers.completions(line_reading.read(self.text), cursor)
-        return Offer(found.start, found.end, _choices(found.words)) if found else None
+        return WordOffer(found.start, found.end, _choices(found.words)) if found else None
 
-    def correction(self, place: int) -> Offer | None:
+    def correction(self, place: int) -> WordOffer | None:
         """What may have been meant by the unread words around ``place``; by the first such ones at -1."""
         from core.catalogue.box_line import line_reading
 
         for each in line_reading.read(self.text).unread if self.unread else ():
             if each.offers and (place < 0 or each.start <= place <= each.end):
-                return Offer(each.start, each.end, _choices(each.offers))
+                return WordOffer(each.start, each.end, _choices(each.offers))
         return None
 
     @staticmethod

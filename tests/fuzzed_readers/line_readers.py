@@ -15,8 +15,8 @@ from tests.fuzzed_readers import hostile_texts, input_files
 from tests.fuzzed_readers.fault_found import FaultFound
 from tests.fuzzed_readers.fed_commands import put
 from tests.fuzzed_readers.throwaway_shop import ThrowawayShop
-from tests.support.accounted import unaccounted, untold
-from tests.support.line_phrases import PHRASES
+from tests.support.box_lines.accounted import unaccounted, untold
+from tests.support.box_lines.line_phrases import PHRASES
 
 Files = Mapping[str, bytes]
 _WORDS = ("Wedding", "B3")

@@ -28,7 +28,7 @@ class Taken(Enum):
 
 
 @dataclass(frozen=True, slots=True)
-class Stretch:
+class LineStretch:
     """The characters from ``start`` up to ``end`` of the line, counted from 0."""
 
     start: int
@@ -84,10 +84,10 @@ class LineReading:
 
     text: str
     rows: tuple[LineRow, ...]
-    stretches: tuple[Stretch, ...]
+    stretches: tuple[LineStretch, ...]
 
     @property
-    def unread(self) -> tuple[Stretch, ...]:
+    def unread(self) -> tuple[LineStretch, ...]:
         """What was not understood, in order."""
         return tuple(each for each in self.stretches if each.taken is Taken.UNREAD)
 
@@ -96,6 +96,6 @@ class LineReading:
         """Whether every word was taken and every row names its format."""
         return not self.unread and all(row.format is not None for row in self.rows)
 
-    def words(self, stretch: Stretch) -> str:
+    def words(self, stretch: LineStretch) -> str:
         """The text of a stretch."""
         return self.text[stretch.start : stretch.end]

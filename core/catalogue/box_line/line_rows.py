@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 from core.catalogue import formats
 from core.catalogue.box_line.line_clauses import Clause, names_format, takes_bare_number
 from core.catalogue.box_line.line_items import LineItem
-from core.catalogue.box_line.line_records import LineRow, Stretch, Taken
+from core.catalogue.box_line.line_records import LineRow, LineStretch, Taken
 from core.catalogue.box_line.line_words import ROOM, Meaning
 from core.catalogue.cassettes import Format
 from core.model.inventory import MOST_TAPES
@@ -258,11 +258,11 @@ def _unread(claims: Sequence[Claim], text: str) -> tuple[str, ...]:
     return tuple(text[start:end] for start, end in runs)
 
 
-def stretches(open_rows: Sequence[OpenRow], claims: Sequence[Claim]) -> tuple[Stretch, ...]:
+def stretches(open_rows: Sequence[OpenRow], claims: Sequence[Claim]) -> tuple[LineStretch, ...]:
     """What each item was taken as, in order."""
     places = {id(row): place for place, row in enumerate(open_rows)}
     return tuple(
-        Stretch(
+        LineStretch(
             claim.item.start,
             claim.item.end,
             claim.taken,

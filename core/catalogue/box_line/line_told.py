@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import reduce
 
 from core.catalogue import formats
-from core.catalogue.box_line.line_records import LineReading, LineRow, Stretch
+from core.catalogue.box_line.line_records import LineReading, LineRow, LineStretch
 from core.catalogue.box_line.line_words import ROOM
 from core.model.spoken_names import spoken
 from core.wording.locale_figures import listed
@@ -39,7 +39,7 @@ def row_words(row: LineRow) -> str:
     return what if row.count == 1 else say(ROOM, "understood-row", count=row.count, what=what)
 
 
-def not_understood(reading: LineReading, stretch: Stretch) -> str:
+def not_understood(reading: LineReading, stretch: LineStretch) -> str:
     """The sentence on words that were not taken, with what may have been meant."""
     word = reading.words(stretch)
     if stretch.because:

@@ -18,8 +18,8 @@ from core.catalogue.box_line.line_writing import written
 from core.model.inventory import MOST_TAPES, TapeLine
 from core.model.names import FormatName, Speed, TvSystem, finding_of
 from core.wording import messages
-from tests.support.accounted import unaccounted, untold
-from tests.support.line_phrases import PHRASES, Meant
+from tests.support.box_lines.accounted import unaccounted, untold
+from tests.support.box_lines.line_phrases import PHRASES, Meant
 
 
 def _rows(meant: Meant) -> tuple[LineRow, ...]:
