@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from core.catalogue.box_line.line_records import LineReading, LineRow, Stretch, Taken
+from core.catalogue.box_line import line_writing
+from core.catalogue.box_line.line_records import LineReading, LineRow, LineStretch, Taken
 
 
 def reading(line: LineReading) -> dict[str, object]:
     """Rows count from 1, as the lines of a quote do; characters from 0, ``end`` is the first one after."""
     return {
         "text": line.text,
+        "written": line_writing.written(row.tapes for row in line.rows if row.tapes is not None),
         "rows": [_row(row) for row in line.rows],
         "words": [_word(line, each) for each in line.stretches if each.taken is not Taken.UNREAD],
         "not_taken": [
@@ -37,7 +39,7 @@ def _row(row: LineRow) -> dict[str, object]:
     return {**inventory_row(row), "format": row.format, "not_taken": list(row.unread)}
 
 
-def _word(line: LineReading, each: Stretch) -> dict[str, object]:
+def _word(line: LineReading, each: LineStretch) -> dict[str, object]:
     row = None if each.row is None else each.row + 1
     return {
         "start": each.start,

@@ -62,6 +62,8 @@ class TypedBox:
     """The version of its agreement that was opened."""
     command: str = ""
     """The id it is booked under, however often and wherever it is tried; nothing while it is empty."""
+    line: str = ""
+    """What is typed in the one line and not taken as rows yet."""
 
     @property
     def is_empty(self) -> bool:

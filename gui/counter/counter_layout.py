@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from datetime import date
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, Slot
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from core.model.errors import WrongInput
@@ -14,6 +14,7 @@ from gui.counter import tape_table
 from gui.counter.amend_panel import AmendPanel
 from gui.counter.booking_bar import BookingBar
 from gui.counter.box_form import BoxForm
+from gui.counter.box_line_field import BoxLineField
 from gui.counter.known_customers import KnownCustomers
 from gui.counter.price_ways_panel import PriceWaysPanel
 from gui.counter.typed_box import ParsedBox, row_sentence
@@ -32,6 +33,10 @@ SLIP_WIDTH = 52 * theme.UNIT
 FOLD_BELOW = 1000
 """Logical pixels under which the slip stands below the tray."""
 _KEYS_HIGH = 4
+_LINE_ASIDE = 14 * theme.UNIT
+"""Width of the one line while a sentence on what is wrong needs the room."""
+_WIDEST = 16_777_215
+"""Qt's own bound of a width (QWIDGETSIZE_MAX): none."""
 _HEADING = round(3.5 * theme.UNIT)
 
 
@@ -43,6 +48,7 @@ class CounterLayout:
         self.table = KeyboardTable(self.rows)
         self.form = BoxForm(today)
         self.message = Hint()
+        self.line = BoxLineField()
         self.asking = QuestionPanel()
         self.telling = CustomerNotices()
         self.keys = _keys()
@@ -86,12 +92,20 @@ class CounterLayout:
         words_here, wrong = self._words(reading, failure)
         self.message.say(words_here)
         theme.set_style_property(self.message, "ink", "attention" if wrong else "muted")
+        self.line.setMaximumWidth(_LINE_ASIDE if wrong and not self.line.text() else _WIDEST)
+
+    @Slot(bool)
+    def show_line_open(self, is_open: bool) -> None:
+        """While the one line has the keyboard it has the whole row below the tapes to itself."""
+        self._beside_line.setVisible(not is_open)
+        if is_open:
+            self.line.setMaximumWidth(_WIDEST)
 
     def go_to(self, row: int | None, name: str) -> None:
         """Put the keyboard into a cell, or with ``row`` None into a field beside the tray."""
         if row is None:
-            beside = {**self.form.fields, "told": self.telling.told, "deposit": self.booking_bar.deposit}
-            self.bring(beside[name])
+            others = {"told": self.telling.told, "deposit": self.booking_bar.deposit, "line": self.line}
+            self.bring({**self.form.fields, **others}[name])
         else:
             self.bring(self.table)
             self.table.put_cursor(row, self.rows.column_named(name))
@@ -141,16 +155,26 @@ class CounterLayout:
         column.addWidget(self.form)
         column.addWidget(self.known)
         column.addWidget(self.table, 1)
-        below = QHBoxLayout()
-        below.setSpacing(0)
-        below.addWidget(self.message, 1)
-        for tool in (self.look_over, self.measure):
-            below.addWidget(tool, 0, Qt.AlignmentFlag.AlignTop)
-        column.addLayout(below)
+        column.addLayout(self._line_and_message())
         self._below = self._questions()
         column.addWidget(self._below)
         column.addWidget(self.amending)
         return left
+
+    def _line_and_message(self) -> QHBoxLayout:
+        """The one line, and beside it what belongs in the cell with the keyboard."""
+        self._beside_line = QWidget()
+        beside = QHBoxLayout(self._beside_line)
+        beside.setContentsMargins(0, 0, 0, 0)
+        beside.setSpacing(0)
+        beside.addWidget(self.message, 1)
+        for tool in (self.look_over, self.measure):
+            beside.addWidget(tool, 0, Qt.AlignmentFlag.AlignTop)
+        row = QHBoxLayout()
+        row.setSpacing(theme.UNIT)
+        row.addWidget(self.line, 3)
+        row.addWidget(self._beside_line, 4)
+        return row
 
     def _questions(self) -> QWidget:
         panel = QWidget()

@@ -23,8 +23,10 @@ from gui.counter.counter_booking import CounterBooking
 from gui.counter.counter_layout import CounterLayout
 from gui.counter.draft_autosave import DraftAutosave
 from gui.counter.draft_history import Draft
+from gui.counter.dropped_files import DroppedFiles
 from gui.counter.earlier_day import EarlierDay
 from gui.counter.known_customers import CustomerRecall
+from gui.counter.line_entry import LineEntry
 from gui.counter.row_inspections import RowInspections
 from gui.counter.slip_writer import SlipWriter
 from gui.counter.tray_edits import TrayEdits
@@ -53,6 +55,8 @@ class CounterScreen(Screen):
         self._box = BoxQuote(desk, self)
         self.parts = CounterLayout(self, self._box.today)
         self.tray = TrayEdits(self.draft, self.parts.table, self._box, self)
+        self.line = LineEntry(self.draft, self.parts, self)
+        self.dropped = DroppedFiles(desk, self._box, self.line, self)
         self._slip = SlipWriter(self.parts.slip, self._box, self)
         self.earlier_day = EarlierDay(desk, self.parts, self._box, self)
         self.inspections = RowInspections(self.draft, self.tray, self._box.today, self)
@@ -142,6 +146,10 @@ class CounterScreen(Screen):
         self.amending.show(self._box.reading)
         self.recall.follow(self.draft.shown)
         self.booking.signing.follow(self.draft.shown)
+        self._note_unsaved()
+
+    @Slot()
+    def _note_unsaved(self) -> None:
         self.unsaved_changed.emit(not self.draft.box.is_empty)
 
     @Slot()
@@ -222,6 +230,9 @@ class CounterScreen(Screen):
     def _connect_quote(self) -> None:
         self.draft.changed.connect(self._recompute)
         self.draft.text_changed.connect(self.autosave.save_soon)
+        self.draft.line_changed.connect(self._note_unsaved)
+        self.line.said.connect(self.said)
+        self.line.failed.connect(self.show_failure)
         self.autosave.found.connect(self._restore)
         self.autosave.failed.connect(self.refused)
         self._again_timer.timeout.connect(self._read_shop)
@@ -265,6 +276,7 @@ class CounterScreen(Screen):
             actions.LOOK_OVER: self.inspections.begin_look_over,
             actions.MEASURE: self.inspections.begin_packs,
             actions.HELP_DAY: self.earlier_day.ask,
+            actions.LINE: self.line.open,
         }
         for key, do in does.items():
             made = actions.action(key, self)

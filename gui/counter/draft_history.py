@@ -19,6 +19,8 @@ class Draft(QObject):
 
     changed = Signal()
     """The box, or what is half typed in it, is another."""
+    line_changed = Signal(str)
+    """The text of the one line is another. It does not change the box until its rows are taken."""
     text_changed = Signal()
     """The typed text changed: time to save it against a power cut."""
 
@@ -81,6 +83,17 @@ class Draft(QObject):
         self.put(replace(self.box, rows=repeated), say("counter", "undo_repeated", row=row + 1))
         return row + 1
 
+    def add_rows(self, rows: tuple[TypedRow, ...], words: str, **fields: Any) -> int:
+        """Several rows at the end, in the place of empty ones there; returns the place of the first.
+
+        ``fields`` of the box are written in the same step: one undo takes all of it back.
+        """
+        kept = self.box.rows
+        while kept and kept[-1].is_empty:
+            kept = kept[:-1]
+        self.put(replace(self.box, rows=(*kept, *rows), **fields), words)
+        return len(kept)
+
     def remove_row(self, row: int) -> None:
         """Remove a row; the last one leaves an empty row behind."""
         rows = self.box.rows[:row] + self.box.rows[row + 1 :]
@@ -137,9 +150,12 @@ class Draft(QObject):
         self.begin(replace(self.box, command=""))
 
     def _show(self, box: TypedBox) -> None:
+        is_text_alone = self._half_typed is None and _is_same_but_for_words_in_line(self.box, box)
         self._half_typed = None
         self.box = box
-        self.changed.emit()
+        if not is_text_alone:
+            self.changed.emit()
+        self.line_changed.emit(box.line)
         self.text_changed.emit()
 
 
@@ -165,6 +181,11 @@ def _with_id(box: TypedBox) -> TypedBox:
     from uuid import uuid4  # not before the first paint
 
     return replace(box, command=uuid4().hex)
+
+
+def _is_same_but_for_words_in_line(one: TypedBox, other: TypedBox) -> bool:
+    """Whether there are words in both lines, or in neither, and all else is the same."""
+    return bool(one.line.strip()) == bool(other.line.strip()) and replace(one, line=other.line) == other
 
 
 def _with_cell(box: TypedBox, row: int, column: str, text: str) -> TypedBox:

@@ -74,6 +74,8 @@ def read_box(box: TypedBox, today: date) -> ParsedBox:
         tax_exempt=_field(wrong, "tax_exempt", lambda: accepted_words.read_exemption(box.tax_exempt), ""),
         way=box.way,
     )
+    if box.line.strip():
+        wrong.append((None, "line", say("counter", "line_left")))
     places = tuple(place for place, reading in rows if reading.line is not None)
     return ParsedBox(inventory, places, tuple(wrong))
 

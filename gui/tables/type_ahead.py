@@ -33,6 +33,7 @@ class TypeAhead(QLineEdit):
         self._offers = offers
         self._many = many
         self._list = SuggestionList(self)
+        self._list.pointed.connect(self.take)
         self.textEdited.connect(self._look_up)
         self.destroyed.connect(self._list.deleteLater)
 
@@ -69,6 +70,7 @@ class TypeAhead(QLineEdit):
         lit = self._list.lit
         self.setAccessibleDescription(f"{lit.words}. {lit.note}" if lit and self._list.is_open else "")
 
+    @Slot(object)
     def take(self, choice: CellChoice) -> None:
         """A choice was pointed at."""
         self.setText(words_of.with_last_part(self.text(), choice.words) if self._many else choice.words)
@@ -124,11 +126,15 @@ class TypeAhead(QLineEdit):
 
 
 class SuggestionList(QWidget):
-    """The list under the field. It never takes the keyboard."""
+    """The list under the field, or above it. It never takes the keyboard."""
 
-    def __init__(self, field: TypeAhead) -> None:
+    pointed = Signal(object)
+    """The `CellChoice` that was clicked."""
+
+    def __init__(self, field: QLineEdit, *, above: bool = False) -> None:
         super().__init__(field)
         self._field = field
+        self._stands_above = above
         self.choices: tuple[CellChoice, ...] = ()
         self._lit = 0
         self._top = 0
@@ -171,7 +177,8 @@ class SuggestionList(QWidget):
         below = self._field.mapTo(window, QPoint(0, self._field.height()))
         above = self._field.mapTo(window, QPoint(0, -size.height()))
         room = window.height() - below.y()
-        spot = below if size.height() <= room or above.y() < 0 else above
+        is_below = size.height() <= room and not self._stands_above
+        spot = below if is_below or above.y() < 0 else above
         spot.setX(max(0, min(spot.x(), window.width() - size.width() - theme.UNIT)))
         self.setGeometry(QRect(spot, size))
 
@@ -225,4 +232,4 @@ class SuggestionList(QWidget):
     def mousePressEvent(self, event: QMouseEvent) -> None:
         place = self._top + int((event.position().y() - 5) // self._line())
         if 0 <= place < len(self.choices):
-            self._field.take(self.choices[place])
+            self.pointed.emit(self.choices[place])

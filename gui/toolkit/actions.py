@@ -52,6 +52,7 @@ REMOVE = Key("remove-row", "Ctrl+Del")
 LOOK_OVER = Key("look-over-row", "Ctrl+L")
 MEASURE = Key("measure-packs", "Ctrl+M")
 HELP_DAY = Key("help-day", "Ctrl+H")
+LINE = Key("type-line", "F6")
 OF_THE_TRAY = (REPEAT, REMOVE, UNDO, REDO, NEW_BOX, BOOK, LOOK_OVER, MEASURE, HELP_DAY)
 """The keys of the Counter's tray, as they are told on it."""
 

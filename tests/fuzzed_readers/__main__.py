@@ -1,6 +1,6 @@
 """``python -m tests.fuzzed_readers [--count N] [--seed S] [--processes N] [--postgres] [--only NAME]``.
 
-Feeds N inputs (100,000 unless told) to all readers in this process, then some to processes of their own. With
+Feeds N inputs (150,000 unless told) to all readers in this process, then some to processes of their own. With
 ``--postgres`` the shop lies on a server of its own, and those readers are fed that read the records.
 ``--only NAME --input N`` feeds one input again.
 Prints each reader's answers and each fault with the words that feed it again; exit code 1 where there is one.

@@ -13,6 +13,9 @@ from core.model.errors import WrongInput
 from core.model.names import FormatName
 from core.wording.messages import worded_cache
 
+LONGEST = 4000
+"""Characters of a line that are read: more than 500 tapes take, one by one."""
+
 
 class LineItem(NamedTuple):
     """Some characters of the line and one meaning."""
@@ -44,8 +47,17 @@ _GLUED = re.compile(r"(\d{1,3})(\D.*)", re.DOTALL)
 
 
 def items(text: str) -> tuple[LineItem, ...]:
-    """The items of a line in order; together they hold every token."""
-    return tuple(_labelled(text, tuple(_items(text, tokens(text)))))
+    """The items of a line in order; together they hold every token. What is beyond the longest is unknown."""
+    end = len(text) if len(text) <= LONGEST else _last_break(text)
+    found = tuple(_labelled(text, tuple(_items(text, tokens(text[:end])))))
+    rest = text[end:].strip()
+    start = text.find(rest, end)
+    return (*found, LineItem(Meaning.UNKNOWN, start, start + len(rest))) if rest else found
+
+
+def _last_break(text: str) -> int:
+    """The end of the last word within the longest line."""
+    return max((text.rfind(sign, 0, LONGEST) for sign in " ,;\n"), default=-1) + 1 or LONGEST
 
 
 def _items(text: str, pieces: Sequence[Token]) -> Iterator[LineItem]:

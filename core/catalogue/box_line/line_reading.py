@@ -24,11 +24,12 @@ def read(text: str) -> LineReading:
     for clause in clauses(text, items(text)):
         rows.read(clause)
     claims = sorted(rows.claims, key=lambda claim: claim.item.start)
+    of_row = line_rows.by_row(claims)
     for row in rows.rows:
-        _fit(row, [claim for claim in claims if claim.row is row])
+        _fit(row, of_row[id(row)])
     for claim in claims:
         _offer(claim, text)
-    made = line_rows.finished(rows.rows, claims, text)
+    made = line_rows.finished(rows.rows, of_row, text)
     return LineReading(text, made, line_rows.stretches(rows.rows, claims))
 
 

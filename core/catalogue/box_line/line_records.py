@@ -28,7 +28,7 @@ class Taken(Enum):
 
 
 @dataclass(frozen=True, slots=True)
-class Stretch:
+class LineStretch:
     """The characters from ``start`` up to ``end`` of the line, counted from 0."""
 
     start: int
@@ -61,11 +61,14 @@ class LineRow:
     @property
     def tapes(self) -> TapeLine | None:
         """The row for an inventory; None without a format."""
-        if self.format is None:
-            return None
+        return None if self.format is None else self.without_format
+
+    @property
+    def without_format(self) -> TapeLine:
+        """What is known of the row, its format named or not."""
         return TapeLine(
             self.count,
-            self.format,
+            self.format or FormatName(""),
             self.marking,
             self.recorded_as,
             self.speed,
@@ -81,10 +84,10 @@ class LineReading:
 
     text: str
     rows: tuple[LineRow, ...]
-    stretches: tuple[Stretch, ...]
+    stretches: tuple[LineStretch, ...]
 
     @property
-    def unread(self) -> tuple[Stretch, ...]:
+    def unread(self) -> tuple[LineStretch, ...]:
         """What was not understood, in order."""
         return tuple(each for each in self.stretches if each.taken is Taken.UNREAD)
 
@@ -93,6 +96,6 @@ class LineReading:
         """Whether every word was taken and every row names its format."""
         return not self.unread and all(row.format is not None for row in self.rows)
 
-    def words(self, stretch: Stretch) -> str:
+    def words(self, stretch: LineStretch) -> str:
         """The text of a stretch."""
         return self.text[stretch.start : stretch.end]

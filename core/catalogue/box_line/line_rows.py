@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections import defaultdict
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from core.catalogue import formats
 from core.catalogue.box_line.line_clauses import Clause, names_format, takes_bare_number
 from core.catalogue.box_line.line_items import LineItem
-from core.catalogue.box_line.line_records import LineRow, Stretch, Taken
+from core.catalogue.box_line.line_records import LineRow, LineStretch, Taken
 from core.catalogue.box_line.line_words import ROOM, Meaning
 from core.catalogue.cassettes import Format
 from core.model.inventory import MOST_TAPES
@@ -63,7 +64,7 @@ class OpenRow:
     @property
     def format(self) -> str | None:
         claim = self.given.get(Taken.FORMAT)
-        return claim and (claim.item.implied or claim.item.value)
+        return None if claim is None else claim.item.implied or claim.item.value
 
     @property
     def count(self) -> int:
@@ -72,8 +73,8 @@ class OpenRow:
 
     def part(self) -> OpenRow:
         """Some of its tapes, as a row that is the same so far."""
-        given = {taken: claim for taken, claim in self.given.items() if taken is not Taken.COUNT}
-        made = OpenRow(given, dict(self.findings), is_part=True)
+        made = OpenRow(dict(self.given), dict(self.findings), is_part=True)
+        made.given.pop(Taken.COUNT, None)
         self.parts.append(made)
         return made
 
@@ -214,9 +215,19 @@ def _give(claim: Claim, row: OpenRow, taken: Taken) -> None:
 # --- the rows as they are told -----------------------------------------------------------
 
 
-def finished(open_rows: Sequence[OpenRow], claims: Sequence[Claim], text: str) -> tuple[LineRow, ...]:
+def by_row(claims: Sequence[Claim]) -> Mapping[int, list[Claim]]:
+    """What was said of each row, by the identity of the row."""
+    found: dict[int, list[Claim]] = defaultdict(list)
+    for claim in claims:
+        found[id(claim.row)].append(claim)
+    return found
+
+
+def finished(
+    open_rows: Sequence[OpenRow], of_row: Mapping[int, Sequence[Claim]], text: str
+) -> tuple[LineRow, ...]:
     """The rows with the words that nobody took."""
-    return tuple(_finished(row, _unread(row, claims, text)) for row in open_rows)
+    return tuple(_finished(row, _unread(of_row[id(row)], text)) for row in open_rows)
 
 
 def _finished(row: OpenRow, unread: tuple[str, ...]) -> LineRow:
@@ -235,11 +246,11 @@ def _finished(row: OpenRow, unread: tuple[str, ...]) -> LineRow:
     )
 
 
-def _unread(row: OpenRow, claims: Sequence[Claim], text: str) -> tuple[str, ...]:
+def _unread(claims: Sequence[Claim], text: str) -> tuple[str, ...]:
     """Words that stand together stay together."""
     runs: list[list[int]] = []
     for claim in claims:
-        if claim.row is row and claim.taken is Taken.UNREAD:
+        if claim.taken is Taken.UNREAD:
             if runs and not text[runs[-1][1] : claim.item.start].strip():
                 runs[-1][1] = claim.item.end
             else:
@@ -247,11 +258,11 @@ def _unread(row: OpenRow, claims: Sequence[Claim], text: str) -> tuple[str, ...]
     return tuple(text[start:end] for start, end in runs)
 
 
-def stretches(open_rows: Sequence[OpenRow], claims: Sequence[Claim]) -> tuple[Stretch, ...]:
+def stretches(open_rows: Sequence[OpenRow], claims: Sequence[Claim]) -> tuple[LineStretch, ...]:
     """What each item was taken as, in order."""
     places = {id(row): place for place, row in enumerate(open_rows)}
     return tuple(
-        Stretch(
+        LineStretch(
             claim.item.start,
             claim.item.end,
             claim.taken,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import reduce
 
 from core.catalogue import formats
-from core.catalogue.box_line.line_records import LineReading, LineRow, Stretch
+from core.catalogue.box_line.line_records import LineReading, LineRow, LineStretch
 from core.catalogue.box_line.line_words import ROOM
 from core.model.spoken_names import spoken
 from core.wording.locale_figures import listed
@@ -16,7 +16,7 @@ def understood(reading: LineReading) -> str:
     """``8 tapes: 5 × VHS T-120 · 3 × VHS-C``; nothing while the line names no tapes."""
     if not reading.rows:
         return ""
-    tapes = sum(row.count for row in reading.rows)
+    tapes = say(ROOM, "tapes", tapes=sum(row.count for row in reading.rows))
     rows = reduce(_beside, map(row_words, reading.rows))
     return say(ROOM, "understood", tapes=tapes, rows=rows)
 
@@ -36,10 +36,10 @@ def row_words(row: LineRow) -> str:
     details += [spoken(finding) for finding in row.findings]
     details += [say(ROOM, "with-label", label=row.label)] if row.label else []
     what = reduce(lambda so_far, more: say(ROOM, "row-details", what=so_far, details=more), details)
-    return say(ROOM, "understood-row", count=row.count, what=what)
+    return what if row.count == 1 else say(ROOM, "understood-row", count=row.count, what=what)
 
 
-def not_understood(reading: LineReading, stretch: Stretch) -> str:
+def not_understood(reading: LineReading, stretch: LineStretch) -> str:
     """The sentence on words that were not taken, with what may have been meant."""
     word = reading.words(stretch)
     if stretch.because:

@@ -31,9 +31,9 @@ def read(data: bytes, file: str) -> TypedBox:
     if len(tapes) > MOST_TAPES:
         box.refuse(say(ROOM, "rows-accepted", most=MOST_TAPES))
     who = box.content.get("customer")
-    named = {key: _text(who.get(key)) for key in _CUSTOMER} if isinstance(who, dict) else {}
+    name, phone = (_text(who.get(key)) if isinstance(who, dict) else "" for key in _CUSTOMER)
     rows = tuple(_row(tape) for tape in tapes)
-    return TypedBox(rows or (TypedRow(),), tv=_text(box.content.get("tv")).upper(), **named)
+    return TypedBox(rows or (TypedRow(),), name, phone, _text(box.content.get("tv")).upper())
 
 
 def _row(tape: Any) -> TypedRow:
@@ -42,7 +42,7 @@ def _row(tape: Any) -> TypedRow:
     cells = {key: _cell(key, tape[key]) for key in pasted_table.COLUMNS if tape.get(key) is not None}
     others = [", ".join(_others(tape))] if any(_others(tape)) else []
     cells["findings"] = ", ".join([text for text in (cells.get("findings", ""), *others) if text])
-    return TypedRow(**cells)
+    return pasted_table.typed_row(cells)
 
 
 def _cell(key: str, value: Any) -> str:

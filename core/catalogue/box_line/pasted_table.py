@@ -12,7 +12,9 @@ import re
 from collections.abc import Iterator, Mapping, Sequence
 
 from core.catalogue import formats
+from core.catalogue.box_line import line_reading
 from core.catalogue.box_line.line_items import LineItem, items
+from core.catalogue.box_line.line_records import Taken
 from core.catalogue.box_line.line_words import ROOM, Meaning, listed, plain
 from core.model.errors import AsWritten, WrongInput
 from core.model.inventory import MOST_TAPES
@@ -31,6 +33,14 @@ _OF_MEANING = {
     Meaning.TV: "tv",
     Meaning.FINDING: "findings",
     Meaning.LABEL: "label",
+}
+_COLUMN_TAKEN = {
+    Taken.COUNT: "count",
+    Taken.FORMAT: "format",
+    Taken.MARKING: "marking",
+    Taken.SPEED: "speed",
+    Taken.TV: "tv",
+    Taken.FINDING: "findings",
 }
 _ONE_FORMAT = ("format", "recorded_as")
 
@@ -106,6 +116,10 @@ def _by_themselves(row: Sequence[str]) -> Iterator[tuple[str, str]]:
     """A cell without a head tells what it is; a second format is what was recorded."""
     has_format = False
     for cell in row:
+        if several := _several(cell):
+            yield from several
+            has_format = True
+            continue
         meanings = {item.meaning for item in _said(cell)}
         column = _OF_MEANING.get(next(iter(meanings)), "") if len(meanings) == 1 else ""
         if column == "format" and has_format:
@@ -115,6 +129,15 @@ def _by_themselves(row: Sequence[str]) -> Iterator[tuple[str, str]]:
             yield column, _as_written(column, cell) if column else cell
 
 
+def _several(cell: str) -> list[tuple[str, str]]:
+    """A cell that is a whole row in words, like ``5 vhs t120``."""
+    reading = line_reading.read(cell)
+    if len(reading.rows) != 1 or not reading.is_whole or len(_said(cell)) < 2:
+        return []
+    told = [(_COLUMN_TAKEN.get(each.taken, ""), reading.words(each)) for each in reading.stretches]
+    return [(column, _as_written(column, words)) for column, words in told if column]
+
+
 def _row(cells: Iterator[tuple[str, str]]) -> TypedRow:
     """Two cells of one column stand in one, findings with commas; what nobody understands goes there, too."""
     found: dict[str, list[str]] = {}
@@ -122,7 +145,13 @@ def _row(cells: Iterator[tuple[str, str]]) -> TypedRow:
         if text:
             found.setdefault(column or "findings", []).append(text)
     told = {name: (", " if name == "findings" else " ").join(texts) for name, texts in found.items()}
-    return TypedRow(**{name: told.get(name, "") for name in COLUMNS})
+    return typed_row(told)
+
+
+def typed_row(cells: Mapping[str, str]) -> TypedRow:
+    """The row of these cells; one that is not among them is empty."""
+    count, shell, marking, recorded_as, speed, tv, findings, label = (cells.get(name, "") for name in COLUMNS)
+    return TypedRow(count, shell, marking, recorded_as, speed, tv, findings, label)
 
 
 # --- words -------------------------------------------------------------------------------

@@ -1,4 +1,4 @@
-"""An order typed as one line: quoted and booked like a file, and told word by word where it was not understood."""
+"""An order typed as one line: quoted and booked like a file, and told where it was not understood."""
 
 from __future__ import annotations
 
@@ -27,6 +27,7 @@ def test_a_line_is_quoted_as_the_file_of_the_same_tapes(typed: Typist, tmp_path:
     assert by_line == by_file
     assert [row["count"] for row in reading["rows"]] == [3, 2, 1]
     assert reading["not_taken"] == []
+    assert typed("quote", "--line", reading["written"]).document["tapes"] == by_file["tapes"]
     assert {word["text"]: (word["as"], word["row"]) for word in reading["words"]}["mouldy"] == ("finding", 2)
 
 

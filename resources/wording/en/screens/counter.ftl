@@ -65,6 +65,30 @@ row = Row { $row }: { $sentence }
 restored = The order you were taking is back as it was.
 deposit_place = Deposit
 deposit_accepted = accepted is an amount like { $like }, no more than the { $ceiling } we won't go over without asking
+# The one line for an order.
+line = All tapes in one line
+hint_line = { $keys }  All in one line: 5 vhs t120, hi8 snapped
+line_keys = Return adds the rows · Tab completes a word · Down shows what may have been meant · Esc goes back to the tapes
+line_left = There are still words in the line below the tapes. Press F6, then Return to add them, or delete them.
+line_taken =
+    { $wrong ->
+        [0] { $tapes ->
+                [one] 1 tape was added.
+               *[other] { $tapes } tapes were added.
+            }
+        [one] { $rows ->
+                [one] 1 row was added; something in it was not understood and is marked.
+               *[other] { $rows } rows were added; something in one of them was not understood and is marked.
+            }
+       *[other] { $rows } rows were added; in { $wrong } of them something was not understood and is marked.
+    }
+pasted = The pasted table
+dropped_accepted = a table (CSV) or an inventory (JSON) with tapes in it is accepted
+dropped_empty = no tapes
+undo_line = the line
+undo_line_taken = rows from the line
+undo_pasted = pasted rows
+undo_dropped = rows from a file
 tool_look = Look over
 tool_packs = Measure packs
 # The tapes: column heads, what belongs in each, and what the clerk may type.

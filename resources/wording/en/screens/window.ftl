@@ -21,6 +21,7 @@ remove-row = Remove row
 look-over-row = Look the tape over
 measure-packs = Measure the packs
 help-day = What would bring the day forward
+type-line = All in one line
 action_hint = { $words } ({ $keys })
 opening = Opening the shop …
 opening_again =

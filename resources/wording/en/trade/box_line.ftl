@@ -110,16 +110,13 @@ head-findings = what is wrong, wrong, condition, damage, findings, finding, prob
 head-label = label, title, notes, note, description, contents, content, comment, comments, remarks, name on tape
 
 # --- how a line was understood
-understood-row =
-    { $count ->
-        [1] { $what }
-       *[other] { $count } × { $what }
-    }
-understood =
+understood-row = { $count } × { $what }
+tapes =
     { $tapes ->
-        [one] 1 tape: { $rows }
-       *[other] { $tapes } tapes: { $rows }
+        [one] 1 tape
+       *[other] { $tapes } tapes
     }
+understood = { $tapes }: { $rows }
 rows-apart = { $one } · { $other }
 row-details = { $what }, { $details }
 as-recorded = recorded as { $format }

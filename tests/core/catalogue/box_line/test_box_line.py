@@ -12,13 +12,14 @@ from core.catalogue import condition, formats
 from core.catalogue.box_line import line_told
 from core.catalogue.box_line.line_offers import completions
 from core.catalogue.box_line.line_reading import read
-from core.catalogue.box_line.line_records import LineReading, LineRow, Taken
+from core.catalogue.box_line.line_records import LineRow, Taken
 from core.catalogue.box_line.line_words import shown, vocabulary
 from core.catalogue.box_line.line_writing import written
 from core.model.inventory import MOST_TAPES, TapeLine
 from core.model.names import FormatName, Speed, TvSystem, finding_of
 from core.wording import messages
-from tests.core.catalogue.box_line.phrases import PHRASES, Meant
+from tests.support.box_lines.accounted import unaccounted, untold
+from tests.support.box_lines.line_phrases import PHRASES, Meant
 
 
 def _rows(meant: Meant) -> tuple[LineRow, ...]:
@@ -35,25 +36,6 @@ def _rows(meant: Meant) -> tuple[LineRow, ...]:
         )
         for count, name, told in meant.rows
     )
-
-
-def unaccounted(reading: LineReading) -> str:
-    """The characters, spaces aside, that are in no stretch or in two."""
-    seen = [0] * len(reading.text)
-    for each in reading.stretches:
-        for place in range(each.start, each.end):
-            seen[place] += 1
-    return "".join(
-        sign
-        for sign, often in zip(reading.text, seen, strict=True)
-        if often > 1 or (often == 0 and not sign.isspace())
-    )
-
-
-def untold(reading: LineReading) -> list[str]:
-    """The unread words that no row holds."""
-    held = " ".join(word for row in reading.rows for word in row.unread)
-    return [reading.words(each) for each in reading.unread if reading.words(each) not in held]
 
 
 def test_there_are_a_hundred_phrases() -> None:
