@@ -152,7 +152,7 @@ class _Book:
             world=self._world.name,
             seed=self._seed,
             number=len(self.logged) + 1,
-            made=round(shop.now / DAY, 4),
+            made=round(shop.now / DAY, 7),
             tapes=len(box.tapes),
             decks=kind,
             rush=box.rush,
