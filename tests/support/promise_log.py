@@ -24,12 +24,12 @@ from unittest.mock import patch
 import numpy as np
 
 from core.model.promise_records import Promise
-from core.promise import backlogs, late_correction, turnaround
+from core.promise import backlogs, turnaround
 from core.promise.stated_dates import chances_by
 from core.promise.turnaround import Load
 from core.scheduling.opening_calendar import Minutes
-from tests.support.fed_shop import MONDAY, FedShop, moment
-from tests.support.kept_record import KeptRecord
+from tests.support.fed_shop import FedShop
+from tests.support.fed_work import MONDAY, moment
 from tests.support.worlds.living_shop import LivingShop
 from tests.support.worlds.people_at_work import DAY
 from tests.support.worlds.shop_lives import Box, World
@@ -120,7 +120,6 @@ class _Book:
         self._fed = FedShop(world)
         self.logged: list[Logged] = []
         self.boxes: list[Box] = []
-        self._record = KeptRecord()
 
     def ask(self, shop: LivingShop, box: Box) -> None:
         if shop.now >= self._world.days * DAY:
@@ -134,16 +133,11 @@ class _Book:
         copying = self._fed.copying_minutes
         made = turnaround.promise(load, tapes, box.rush, None, self._fed.habits, copying_minutes=copying)
         finish, _ = turnaround.behind(load, tapes, box.rush, self._fed.habits, copying_minutes=copying)
-        at = backlogs.spread(finish.at, load.backlog, load.calendar, load.now)
-        factor = late_correction.factor(self._record.at(now))
-        said = late_correction.guarded(made, factor, load.calendar.days)
-        self._record.add(box, said)
+        at = finish.at
         self.boxes.append(box)
-        self.logged.append(self._logged(shop, box, load, made, said, at))
+        self.logged.append(self._logged(shop, box, load, made, at))
 
-    def _logged(
-        self, shop: LivingShop, box: Box, load: Load, made: Promise, said: Promise, at: Minutes
-    ) -> Logged:
+    def _logged(self, shop: LivingShop, box: Box, load: Load, made: Promise, at: Minutes) -> Logged:
         first = int(np.searchsorted(load.calendar.day_ends, load.now, side="left"))
         by = chances_by(at, load.calendar.day_ends[first:])
         certain = int(np.searchsorted(by, _CERTAIN)) + 1
@@ -164,9 +158,9 @@ class _Book:
             leads=_leads(at - load.now),
             model_day=_place(made.day),
             model_stated=made.stated,
-            day=_place(said.day),
-            stated=said.stated,
-            p90=_place(said.p90),
+            day=_place(made.day),
+            stated=made.stated,
+            p90=_place(made.p90),
             ready=None,
         )
 
