@@ -78,6 +78,7 @@ class FedShop:
         self._work, self._worked_at = LearnedWork(), -_WEEK
         self._known_at = 0
         self._read: list[Played] = []
+        self._decks: dict[str, Decks] = {}
         self._of_boxes: dict[str, ShopHabits] = {}
 
     def look(self, shop: LivingShop) -> None:
@@ -87,7 +88,7 @@ class FedShop:
         if new >= min(max(_LEAST_NEW, self._known_at / 4), _MOST_NEW):
             self.habits, self._known_at = learning.learned(tuple(self._read)), len(self._read)
         self._of_boxes = self._habits_of_boxes(shop)
-        if shop.now - self._worked_at >= _WEEK:
+        if shop.now - self._worked_at >= max(_WEEK, self._worked_at / 4):
             self._worked_at = shop.now
             self._work = learned_of(shop, self._fitted)
         for tape in shop.waiting:
@@ -142,8 +143,12 @@ class FedShop:
         return tuple(ShopWeek(*each) for each in zip(came, handling, played, strict=True))
 
     def _decks_of(self, tape: Tape) -> Decks:
-        line = line_of(tape)
-        return suited(self._fitted.decks, line.format, None, line.tv, line.speed).decks
+        found = self._decks.get(tape.new.format)
+        if found is None:
+            line = line_of(tape)
+            found = suited(self._fitted.decks, line.format, None, line.tv, line.speed).decks
+            self._decks[tape.new.format] = found
+        return found
 
     def _mean(self, tape: Tape) -> float:
         """Minutes it played; else the mean of its range (Swanson's rule), as the program takes it."""
