@@ -235,8 +235,9 @@ class EventSimulation(TapeChoice):
         self._plays = np.zeros((self._count + 1, decks), dtype=bool)
         for place, tape in enumerate(tapes):
             self._plays[place, list(tape.decks)] = True
-        fails, repair = self._queue.fails_after, self._queue.repair
-        self._rework = Rework(self._plays, fails, repair, self._scenarios)
+        queue = self._queue
+        times = queue.repair, queue.checked_after
+        self._rework = Rework(self._plays, queue.fails_after, times, self._scenarios)
         self._minutes = self._queue.minutes.reshape(-1)
         self._why = np.zeros(self._minutes.shape, dtype=np.int8)
 

@@ -169,13 +169,12 @@ class Plan:
     def _queue(self, steps: Sequence[Step], tapes: Sequence[Turnout]) -> Queue:
         minutes = lengths(steps, SEED, self.scenarios)
         keys = [step.key for step in steps]
-        if again := self.ways.again:
-            between = self.ways.handling.load + self.ways.handling.unload
-            minutes = second_plays.with_second_plays(minutes, keys, again, between, SEED + 41)
-        down = self.ways.breakdowns
-        if down is None:
-            return Queue(tapes, minutes)
-        return Queue(tapes, minutes, fails_after(down, keys, SEED + 7, self.scenarios), down.repair)
+        down, again = self.ways.breakdowns, self.ways.again
+        fails = fails_after(down, keys, SEED + 7, self.scenarios) if down is not None else None
+        if again:
+            fails = second_plays.ended_in_vain(minutes, fails, keys, again, SEED + 41)
+        repair = down.repair if down is not None else 0.0
+        return Queue(tapes, minutes, fails, repair, checked_after=self.checking)
 
     def count(self, steps: Sequence[Step]) -> None:
         """These wait, and take their decks so long."""

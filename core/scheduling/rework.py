@@ -1,4 +1,7 @@
-"""Rework: tapes whose deck has failed wait, in each scenario others, to be played again from the start."""
+"""Rework: tapes whose deck has failed, or whose copy was in vain, wait to be played again from the start.
+
+In each scenario others (`core.scheduling.breakdowns`, `core.scheduling.second_plays`).
+"""
 
 from __future__ import annotations
 
@@ -7,6 +10,7 @@ from numpy.typing import NDArray
 
 from core.scheduling.breakdowns import repair_after
 from core.scheduling.opening_calendar import RETIRED, Minutes, Places, where
+from core.scheduling.second_plays import BEFORE_THE_END
 
 _WAITING = 4
 """Tapes of a group of decks that may wait at once to be played again: one deck in a dozen has failed,
@@ -17,14 +21,19 @@ class Rework:
     """``tape`` and ``since``: what waits and from which minute, a line a place and a column a scenario.
 
     ``plays`` says for each tape, and for no tape, whether each deck plays it; ``fails_after`` minutes of play
-    (a row a tape, None: never) its deck would fail, and takes ``repair`` minutes on average.
+    (a row a tape, None: never) its deck would fail. ``times``: minutes a repair takes on average, and until
+    a play that came to its end is known to have been in vain; its deck is free at once.
     """
 
     def __init__(
-        self, plays: NDArray[np.bool_], fails_after: Minutes | None, repair: float, scenarios: int
+        self,
+        plays: NDArray[np.bool_],
+        fails_after: Minutes | None,
+        times: tuple[float, float],
+        scenarios: int,
     ) -> None:
         self._fails = None if fails_after is None else fails_after.reshape(-1)
-        self._repair = repair
+        self._repair, self._checked_after = times
         self._plays, self._decks = plays.reshape(-1), plays.shape[1]
         self._scenarios = scenarios
         self.may_fail = fails_after is not None
@@ -75,15 +84,17 @@ class Rework:
         hit = where(start + until < ends)
         if not len(hit):
             return ends, hit
-        repair = repair_after(until[hit], self._repair)
+        in_vain = start[hit] + until[hit] >= ends[hit] - 2 * BEFORE_THE_END
+        repair = np.where(in_vain, 0.0, repair_after(until[hit], self._repair))
         fails[cell[hit]] = np.inf
         line = self.since[:, scenario[hit]].argmax(axis=0)
         is_place = self.since[line, scenario[hit]] >= RETIRED
-        ends[hit[~is_place]] += repair[~is_place]
+        ends[hit[~is_place]] += np.where(in_vain, until[hit], repair)[~is_place]
         busy = ends.copy()
-        hit, line, repair = hit[is_place], line[is_place], repair[is_place]
+        hit, line, repair, in_vain = hit[is_place], line[is_place], repair[is_place], in_vain[is_place]
         failed = start[hit] + until[hit]
         busy[hit] = failed + repair
+        failed += np.where(in_vain, self._checked_after, 0.0)
         self._waiting[scenario[hit]] += 1
         self._total += len(hit)
         self.since[line, scenario[hit]] = failed

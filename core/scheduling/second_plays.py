@@ -1,6 +1,8 @@
 """Tapes that are played a second time because the copy of the first was not good enough, in some scenarios.
 
-The second play follows the first on the same deck, as if the check came at once: it costs the same time.
+The check sends such a tape back, and it waits for a deck and an opening as any other. The plan is told of a
+deck that fails at the very end of the play and is free at once (`core.scheduling.rework`). Minutes added to
+the first play would run on past closing, where a second play has to wait for the next day.
 """
 
 from __future__ import annotations
@@ -14,18 +16,23 @@ from numpy.typing import NDArray
 from core.model import common_random_numbers
 from core.scheduling.opening_calendar import Minutes
 
+BEFORE_THE_END = 2.0**-10
+"""Minutes before its end at which such a play is broken off."""
 _A_BOX = 60
 """Tapes for which the draws are remembered."""
 
 
-def with_second_plays(
-    minutes: Minutes, keys: Sequence[int], share: float, between: float, seed: int
+def ended_in_vain(
+    minutes: Minutes, fails_after: Minutes | None, keys: Sequence[int], share: float, seed: int
 ) -> Minutes:
-    """Minutes of each tape (row) in each scenario (column); those played again take their minutes twice, and
-    ``between`` minutes of winding and starting anew."""
+    """``fails_after`` (minutes of play, None: never) with the ends of plays that are in vain.
+
+    One row a tape, one column a scenario. A tape whose deck fails is played again once and not twice.
+    """
     drawn = _drawn_for_a_box if len(keys) <= _A_BOX else _drawn
     again = drawn(share, tuple(keys), seed, minutes.shape[1])
-    return np.where(again, 2 * minutes + between, minutes)
+    end = np.where(again, np.maximum(minutes - BEFORE_THE_END, 0.0), np.inf)
+    return end if fails_after is None else np.minimum(end, fails_after)
 
 
 def _drawn(share: float, keys: tuple[int, ...], seed: int, scenarios: int) -> NDArray[np.bool_]:

@@ -138,6 +138,8 @@ class Queue:
     """Where `event_simulation` writes down what it plays; None: nobody asks. For queues of one scenario."""
     until: float = np.inf
     """What starts later need not be seen."""
+    checked_after: float = 0.0
+    """Minutes after its end at which a play is known to have been in vain (`second_plays`)."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -220,6 +222,7 @@ def _group(decks: Decks, places: Sequence[int], initial: InitialState, queue: Qu
             None if fails is None else fails[places],
             queue.repair,
             queue.is_one_box,
+            checked_after=queue.checked_after,
         ),
     )
 

@@ -23,8 +23,9 @@ from core.promise.reliability import pinball
 from tests.bench.ratio import Ratio, own_time
 from tests.support import promise_log
 from tests.support.promise_log import Logged
+from tests.support.restated import restated
 from tests.support.worlds.one_change import CHANGED
-from tests.support.worlds.told_worlds import WORLDS
+from tests.support.worlds.told_worlds import RIGHT, WORLDS
 
 YEARS = 8
 """Lives of each world, of a year and a quarter at least: ten years."""
@@ -35,7 +36,9 @@ KNOWN = 100
 WITHIN, WITHIN_THIRD = 2.0, 4.0
 """Points."""
 LEVEL = 0.9
+SHARPNESS = 1.05
 Year = Sequence[Logged]
+Which = Callable[[Logged], bool]
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,12 +65,17 @@ def measure(options: Sequence[str] = ()) -> Iterator[Ratio]:
     logged = list(promise_log.read(wanted.replay)) if wanted.replay else None
     for name in names:
         began = own_time()
-        years = _lived(name, wanted) if logged is None else _years(logged, name)
-        _print(name, years, own_time() - began)
-        yield from _targets(name, years)
+        planned = _lived(name, wanted) if logged is None else _years(logged, name)
+        if planned:
+            seconds = (own_time() - began) / len(planned)
+            years = [list(restated(year)) for year in planned]
+            print(f"   {name}: {len(years)} lives, {sum(map(len, years))} promises, {seconds:.1f} s each")
+            _print("the plan alone", planned, thirds(planned))
+            _print("as stated", years, thirds(planned))
+            yield from _targets(name, years, planned)
 
 
-def compared(years: Sequence[Year], is_one: Callable[[Logged], bool] = lambda one: True) -> Kept:
+def compared(years: Sequence[Year], is_one: Which = lambda one: True) -> Kept:
     """Stated beside kept over some of the promises of all years."""
     some = [
         found for year in years if (found := [one for one in year if one.day is not None and is_one(one)])
@@ -85,7 +93,7 @@ def compared(years: Sequence[Year], is_one: Callable[[Logged], bool] = lambda on
     return Kept(int(weights.sum()), float(stated), float(kept), float(off), error)
 
 
-def thirds(years: Sequence[Year]) -> list[tuple[str, Callable[[Logged], bool]]]:
+def thirds(years: Sequence[Year]) -> list[tuple[str, Which]]:
     """The smallest, the middle and the largest boxes of a world, each about a third."""
     low, high = (
         int(each) for each in np.quantile([one.tapes for year in years for one in year], (1 / 3, 2 / 3))
@@ -97,49 +105,46 @@ def thirds(years: Sequence[Year]) -> list[tuple[str, Callable[[Logged], bool]]]:
     ]
 
 
-def loss(years: Sequence[Year], of_model: bool = False) -> float:
-    """Mean pinball loss of the 90 % day in days: as said, or by the model alone."""
-    losses = []
-    for one in (one for year in years for one in year if one.ready is not None):
-        told = _model_p90(one) if of_model else one.p90
-        if told is not None and one.ready is not None:
-            losses.append(pinball(LEVEL, told, floor(one.ready)))
+def loss(years: Sequence[Year]) -> float:
+    """Mean pinball loss of the 90 % day in days."""
+    told = ((one.p90, one.ready) for year in years for one in year)
+    losses = [
+        pinball(LEVEL, p90, floor(ready)) for p90, ready in told if p90 is not None and ready is not None
+    ]
     return float(np.mean(losses)) if losses else 0.0
-
-
-def _model_p90(one: Logged) -> int | None:
-    return next((day for day, by in zip(one.days, one.by, strict=True) if by >= LEVEL), None)
 
 
 def _after(one: Logged) -> bool:
     return one.number > KNOWN
 
 
-def _targets(name: str, years: Sequence[Year]) -> Iterator[Ratio]:
+def _targets(name: str, years: Sequence[Year], planned: Sequence[Year]) -> Iterator[Ratio]:
     after = compared(years, _after)
     yield Ratio(f"{name}, after {KNOWN}", abs(after.off), "allowed", WITHIN, "points", 1.0)
     for words, is_one in thirds(years):
         third = compared(years, lambda one, is_one=is_one: _after(one) and is_one(one))  # type: ignore[misc]
         what = f"{name}, after {KNOWN}, boxes of {words} tapes"
         yield Ratio(what, abs(third.off), "allowed", WITHIN_THIRD, "points", 1.0)
-    yield Ratio(f"{name}, pinball of the 90 % day", loss(years), "by the model alone", loss(years, True), "d")
+    is_right = SHARPNESS if name == RIGHT.name else None
+    what = f"{name}, pinball of the 90 % day"
+    yield Ratio(what, loss(years), "the plan alone", loss(planned), "d", is_right)
 
 
-def _print(name: str, years: Sequence[Year], seconds: float) -> None:
-    whole = compared(years)
-    print(f"   {name}: {whole.promises} promises of {len(years)} years, {seconds / len(years):.1f} s each")
-    print("      stated / kept / difference")
-    rows: list[tuple[str, Callable[[Logged], bool]]] = [
+def _print(words: str, years: Sequence[Year], parts: Sequence[tuple[str, Which]]) -> None:
+    """Stated, kept and their difference: all, before and after, and then by size of the box."""
+    rows: list[tuple[str, Which]] = [
         ("all", lambda one: True),
         (f"first {KNOWN}", lambda one: not _after(one)),
         (f"after {KNOWN}", _after),
     ]
     rows += [
-        (f"   {words} tapes", lambda one, is_one=is_one: _after(one) and is_one(one))  # type: ignore[misc]
-        for words, is_one in thirds(years)
+        (f"   {size} tapes", lambda one, is_one=is_one: _after(one) and is_one(one))  # type: ignore[misc]
+        for size, is_one in parts
     ]
-    for words, is_one in rows:
-        print(f"      {words:<18}{compared(years, is_one).words}", flush=True)
+    print(f"      {words}: stated / kept / difference; pinball {loss(years):.2f} days")
+    for row, is_one in rows:
+        found = compared(years, is_one)
+        print(f"         {row:<18}{found.words}  ({found.promises})", flush=True)
 
 
 def _lived(name: str, wanted: Namespace) -> list[Year]:

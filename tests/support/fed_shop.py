@@ -9,7 +9,6 @@ from __future__ import annotations
 from collections import Counter, defaultdict
 from collections.abc import Sequence
 from dataclasses import replace
-from datetime import UTC, datetime, timedelta
 from math import inf
 
 from core.model.inventory import TapeLine
@@ -32,38 +31,24 @@ from core.scheduling.breakdowns import awaiting
 from core.scheduling.capacity_bounds import Decks
 from core.scheduling.deck_choice import suited
 from core.scheduling.event_rates import Counted, RushMonth
-from core.scheduling.plan_records import (
-    CHECK_MINUTES,
-    LOAD_MINUTES,
-    LOOK_OVER_MINUTES,
-    UNLOAD_MINUTES,
-    estimate,
-)
+from core.scheduling.plan_records import estimate
 from core.scheduling.queued_tapes import QueuedTape
+from core.scheduling.worktime.recorded_acts import TimedTask
+from core.scheduling.worktime.work_learning import LearnedWork
 from core.services.event_counts import NEWEST
+from tests.support.fed_work import learned_of, moment, number_of
 from tests.support.shops import FRONT, PLAYS, deck, repaired
 from tests.support.worlds.living_shop import LivingShop
 from tests.support.worlds.people_at_work import DAY
 from tests.support.worlds.shop_lives import Box, Tape, World
 
-MONDAY = datetime(2026, 1, 5, tzinfo=UTC)
-"""Day 0 of every world."""
 CONFIDENCE = 0.9
 _LEAST_NEW = 10
 _MOST_NEW = 120
 """Tapes played after which the program learns again, at least and at most; else a quarter of those known.
 It would after every tape; to learn later saves time and can only make it worse."""
-_HANDLING = LOOK_OVER_MINUTES + LOAD_MINUTES + UNLOAD_MINUTES + CHECK_MINUTES
 _WEEK = 7 * DAY
 _PLAYED_AS = {"hi8": ("video8", "hi8", "digital8")}
-
-
-def moment(minutes: float) -> datetime:
-    return MONDAY + timedelta(minutes=minutes)
-
-
-def number_of(box: Box) -> str:
-    return f"{box.number:06d}"
 
 
 def settings_of(world: World) -> ShopSettings:
@@ -90,8 +75,10 @@ class FedShop:
         """What the shop has learned of its customers' tapes."""
         self.copying_minutes = USUAL_MINUTES.stick if world.efforts.copies else 0.0
         """Minutes of a person's time that the copies of an order take, as the shop is planned with."""
+        self._work, self._worked_at = LearnedWork(), -_WEEK
         self._known_at = 0
         self._read: list[Played] = []
+        self._decks: dict[str, Decks] = {}
         self._of_boxes: dict[str, ShopHabits] = {}
 
     def look(self, shop: LivingShop) -> None:
@@ -101,6 +88,9 @@ class FedShop:
         if new >= min(max(_LEAST_NEW, self._known_at / 4), _MOST_NEW):
             self.habits, self._known_at = learning.learned(tuple(self._read)), len(self._read)
         self._of_boxes = self._habits_of_boxes(shop)
+        if shop.now - self._worked_at >= max(_WEEK, self._worked_at / 4):
+            self._worked_at = shop.now
+            self._work = learned_of(shop, self._fitted)
         for tape in shop.waiting:
             self._estimate(tape)
 
@@ -118,7 +108,7 @@ class FedShop:
         decks = tuple(replace(each, in_service=n not in out) for n, each in enumerate(self._fitted.decks))
         expected = event_rates.learned(counted(shop), self._fitted.expected, moment(shop.now).month)
         fitted = replace(self._fitted, decks=decks, expected=expected)
-        return awaiting(fitted, [each.name for each in decks])
+        return awaiting(self._work.reckoned(fitted), [each.name for each in decks])
 
     def queue(self, shop: LivingShop) -> list[QueuedTape]:
         """What is not ready yet."""
@@ -139,10 +129,13 @@ class FedShop:
         since = shop.now - count * _WEEK
         came: list[Counter[Decks]] = [Counter() for _ in range(count)]
         handling, played = [0.0] * count, [0.0] * count
+        each = self._work.reckoned(self._fitted).handling
         for tape in (tape for box in reversed(shop.boxes) if box.came >= since for tape in box.tapes):
             week = min(int((shop.now - tape.box.came) // _WEEK), count - 1)
             came[week][self._decks_of(tape)] += self._mean(tape)
-            handling[week] += _HANDLING + sum(each.minutes.likely for each in _verdict(tape).repairs)
+            handling[week] += (
+                each.look_over + each.load + each.unload + each.check_of(self._mean(tape))
+            ) + self._work.factor(TimedTask.REPAIR) * _verdict(tape).bench_minutes
         for tape in reversed(shop.played):
             if tape.ended < since:
                 break
@@ -150,8 +143,12 @@ class FedShop:
         return tuple(ShopWeek(*each) for each in zip(came, handling, played, strict=True))
 
     def _decks_of(self, tape: Tape) -> Decks:
-        line = line_of(tape)
-        return suited(self._fitted.decks, line.format, None, line.tv, line.speed).decks
+        found = self._decks.get(tape.new.format)
+        if found is None:
+            line = line_of(tape)
+            found = suited(self._fitted.decks, line.format, None, line.tv, line.speed).decks
+            self._decks[tape.new.format] = found
+        return found
 
     def _mean(self, tape: Tape) -> float:
         """Minutes it played; else the mean of its range (Swanson's rule), as the program takes it."""

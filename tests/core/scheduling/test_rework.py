@@ -9,7 +9,7 @@ from core.scheduling.opening_calendar import RETIRED
 from core.scheduling.rework import Rework
 
 COUNT = 5
-FAILS_AFTER, REPAIR = 20.0, 1e-9
+FAILS_AFTER, REPAIR, CHECKED_AFTER = 20.0, 1e-9, 10.0
 """So short a repair that the minutes of the deck are those of the failure."""
 
 
@@ -17,7 +17,7 @@ FAILS_AFTER, REPAIR = 20.0, 1e-9
 def rework() -> Rework:
     """Five tapes on two decks, of which the second plays the last tape only."""
     plays = np.array([*[[True, False]] * (COUNT - 1), [True, True], [False, False]])
-    return Rework(plays, np.full((COUNT, 1), FAILS_AFTER), REPAIR, 1)
+    return Rework(plays, np.full((COUNT, 1), FAILS_AFTER), (REPAIR, CHECKED_AFTER), 1)
 
 
 def fail(rework: Rework, tape: int, start: float) -> tuple[float, int]:

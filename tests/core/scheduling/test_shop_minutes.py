@@ -88,12 +88,28 @@ def test_somebody_slow_takes_longer_where_people_are_followed_one_by_one() -> No
     assert done_at(slow, tape) > done_at(one, tape) + 8.0
 
 
-def test_tapes_played_again_take_twice_their_minutes_as_often_as_is_said() -> None:
-    minutes = np.full((40, 1000), 60.0)
-    found = second_plays.with_second_plays(minutes, range(40), 0.1, 5.0, 7)
-    assert set(np.unique(found)) == {60.0, 125.0}
-    assert float((found > 60).mean()) == pytest.approx(0.1, abs=4 * (0.1 * 0.9 / 40_000) ** 0.5)
+def test_tapes_are_played_again_as_often_as_is_said() -> None:
+    minutes, fails = np.full((40, 1000), 60.0), np.full((40, 1000), 90.0)
+    found = second_plays.ended_in_vain(minutes, fails, range(40), 0.1, 7)
+    assert set(np.unique(found)) == {60.0 - second_plays.BEFORE_THE_END, 90.0}
+    assert float((found < 60).mean()) == pytest.approx(0.1, abs=4 * (0.1 * 0.9 / 40_000) ** 0.5)
+    assert (second_plays.ended_in_vain(minutes, None, range(40), 0.0, 7) == np.inf).all()
     assert (minutes == 60.0).all()
+    assert (fails == 90.0).all()
+
+
+@pytest.mark.parametrize("by_hand", [True, False])
+def test_a_second_play_waits_for_the_check_and_for_an_opening_it_fits(by_hand: bool) -> None:
+    """Two hours are played twice within a day, with the check of the first play between; six hours end past
+    15:00, so the second play is begun on the next morning."""
+    again = replace(SHOP, worked=WorkHabits(again=1.0))
+    short, long = (queued(1, minutes=exactly(minutes)) for minutes in (110.0, 360.0))
+    assert done_at(again, short, by_hand=by_hand) - done_at(SHOP, short, by_hand=by_hand) == pytest.approx(
+        110.0 + USUAL_HANDLING.unload + USUAL_HANDLING.check, abs=10.0
+    )
+    assert done_at(again, long, by_hand=by_hand) - done_at(SHOP, long, by_hand=by_hand) == pytest.approx(
+        540.0, abs=10.0
+    )
 
 
 def test_a_shop_with_second_plays_is_later() -> None:

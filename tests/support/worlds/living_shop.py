@@ -41,7 +41,7 @@ class LivingShop:
         """Days that were to be open and were not."""
         self.slots: list[Span] = list(self._opened(outer))
         self._spells = self._drawn_spells(outer)
-        self._people = [self._presence(person, outer) for person in world.people]
+        self.people = [self._presence(person, outer) for person in world.people]
         self._busy = [False] * len(world.people)
         self.now, self._slot = 0.0, 0
         self.boxes: list[Box] = []
@@ -72,7 +72,7 @@ class LivingShop:
         """Lives until every box of the days that count is done; all boxes as they came."""
         for at in self._arrivals():
             self._at(at, self._come_in)
-        for begins, _ in {span for person in self._people for span in person.spans}:
+        for begins, _ in {span for person in self.people for span in person.spans}:
             self._at(begins, lambda: None)
         end = (self.world.days + _AFTER) * DAY
         while self._events and (self._events[0][0] < self.world.days * DAY or self._open):
@@ -150,7 +150,7 @@ class LivingShop:
         opens, closes = self.slots[self._slot]
         if not opens <= self.now <= closes:
             return
-        for person, presence in enumerate(self._people):
+        for person, presence in enumerate(self.people):
             until = presence.until(self.now)
             if until is not None and not self._busy[person]:
                 self._begin_something(person, until)
@@ -296,7 +296,7 @@ class LivingShop:
     ) -> None:
         minutes = self._drawn(mean, person)
         self._busy[person] = True
-        ends = self._people[person].worked(self.now, minutes)
+        ends = self.people[person].worked(self.now, minutes)
         sends_back = what == "check" and tape is not None and tape.again
         self.done_work.append(Work(what, person, self.now, ends, minutes, tape, None, sends_back))
 
