@@ -83,8 +83,7 @@ def tell_habits(call: Invocation) -> Reply:
         found, change = shop.ask(deck_queue.evidence), shop.ask(deck_queue.habits).change
         work = shop.ask(learned_work.evidence)
     answer = {**json_answers.habits(found, change), **json_answers.work(work)}
-    return Reply(answer, f"{plain_answers.habits(found, change)}
-{plain_answers.work(work)}")
+    return Reply(answer, f"{plain_answers.habits(found, change)}\n{plain_answers.work(work)}")
 
 
 def clear_finding(call: Invocation) -> Reply:
