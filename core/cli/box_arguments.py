@@ -15,6 +15,7 @@ from core.cli.argument_parser import (
     whole,
 )
 from core.cli.tape_arguments import add_sure
+from core.model.inventory import MOST_FILL
 from core.model.names import FillKnown, Speed, TvSystem
 from core.wording.messages import say
 
@@ -27,7 +28,7 @@ def add_catalogue(add: Subcommands) -> None:
         "--recorded-as", type=text, metavar="FORMAT", help=say("cli", "another_system_fits_shell")
     )
     one.add_argument(
-        "--fill", type=amount(say("cli", "share_above_up"), 1.0), help=say("cli", "share_recorded")
+        "--fill", type=amount(say("cli", "share_told"), MOST_FILL), help=say("cli", "share_recorded")
     )
     one.add_argument(
         "--fill-known",
@@ -71,6 +72,7 @@ def add_box(add: Subcommands) -> None:
     )
     add_consent(one)
     one.add_argument("--told", action="store_true", help=say("cli", "customer_was_told"))
+    add_sure(one)
     one = add("customers", say("cli", "who_was_here"))
     one.add_argument("query", metavar="QUERY", type=private, help=say("cli", "name_or_phone"))
     one = add("correct", say("cli", "put_right_who_brought"), writes=True)

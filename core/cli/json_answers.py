@@ -15,10 +15,11 @@ from core.model.ranges import exactly
 from core.model.repair_records import RepairAttempt, Splice
 from core.model.spoken_names import spoken
 from core.model.tape_records import JournalEntry, TapeRecord
-from core.playtime import cuts, length_doubts
+from core.playtime import cuts, habit_words, tape_doubts
 
 if TYPE_CHECKING:
     from core.playtime.evidence import Evidence
+    from core.playtime.habits import NoticedChange
     from core.promise.backlogs import Backlog
     from core.scheduling.worktime.work_evidence import WorkEvidence
     from core.services.donors import DonorPlace
@@ -95,7 +96,7 @@ def tape(record: TapeRecord) -> dict[str, object]:
         "not_for_reuse": record.not_for_reuse,
         "marked_at": None if record.marked_at is None else json_quotes.time(record.marked_at),
         "left_out_in": record.left_out_in,
-        "doubts": list(length_doubts.of_tape(record)),
+        "doubts": list(tape_doubts.of_tape(record)),
         "signed_off_by": record.signed_off_by,
     }
 
@@ -258,9 +259,11 @@ def open_incidents(found: Iterable[OpenIncident]) -> Json:
     }
 
 
-def habits(found: Iterable[Evidence]) -> Json:
-    """``habits``: what the shop has learned of its customers' tapes."""
+def habits(found: Iterable[Evidence], change: NoticedChange | None = None) -> Json:
+    """``habits``: what the shop has learned of its customers' tapes, and the newest change in them."""
+    told = None if change is None else {"tapes": change.tapes, "sentence": habit_words.changed(change)}
     return {
+        "change": told,
         "habits": [
             {
                 "kind": one.group[0],
@@ -273,7 +276,7 @@ def habits(found: Iterable[Evidence]) -> Json:
                 "sentence": one.sentence,
             }
             for one in found
-        ]
+        ],
     }
 
 

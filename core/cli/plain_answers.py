@@ -17,7 +17,7 @@ from core.model.quote_records import Question, Quote
 from core.model.ranges import Range
 from core.model.spoken_names import spoken
 from core.model.tape_records import JournalEntry, TapeRecord
-from core.playtime import doubted_systems, length_doubts, pack_reading
+from core.playtime import doubted_systems, habit_words, pack_reading, tape_doubts
 from core.playtime.beliefs import Belief
 from core.playtime.cuts import Cut
 from core.playtime.one_pack import Pack
@@ -28,6 +28,7 @@ from core.wording.messages import say
 
 if TYPE_CHECKING:
     from core.playtime.evidence import Evidence
+    from core.playtime.habits import NoticedChange
     from core.promise.reliability import Group, Judged, Reliability
     from core.scheduling.worktime.work_evidence import WorkEvidence
     from core.services.donors import DonorPlace
@@ -230,7 +231,7 @@ def _where(record: TapeRecord) -> str:
     if record.disposition is not None and spoken(record.disposition) != here:
         here = say("cli", "station_and_disposition", station=here, disposition=spoken(record.disposition))
     one = f"{record.code} {record.format_words}: {here}{_reuse(record)}{due}"
-    return _lines(one, *(f"! {doubt}" for doubt in length_doubts.of_tape(record)))
+    return _lines(one, *(f"! {doubt}" for doubt in tape_doubts.of_tape(record)))
 
 
 def donors(places: Sequence[DonorPlace]) -> str:
@@ -253,11 +254,12 @@ def history(happenings: Iterable[JournalEntry]) -> str:
     return _lines(*(f"{one.at.isoformat(timespec='minutes')}  {one.by}: {one.words}" for one in happenings))
 
 
-def habits(found: Sequence[Evidence]) -> str:
-    """One sentence for each habit, and the shares before and since."""
+def habits(found: Sequence[Evidence], change: NoticedChange | None = None) -> str:
+    """Whether customers changed; one sentence for each habit, and the shares before and since."""
     if not found:
         return say("cli", "tape_finished_playing_yet")
-    return _lines(*(f"{one.sentence}\n  {one.about}: {_shares(one)}" for one in found))
+    told = () if change is None else (f"! {habit_words.changed(change)}",)
+    return _lines(*told, *(f"{one.sentence}\n  {one.about}: {_shares(one)}" for one in found))
 
 
 def work(found: Sequence[WorkEvidence]) -> str:

@@ -10,6 +10,8 @@ from core.model.price_ways import PriceWay
 
 MOST_TAPES = 500
 """Tapes in one job; a larger box is booked as several jobs."""
+MOST_FILL = 20.0
+"""Times its printed length that a tape may be said to be recorded; what its shell holds is asked later."""
 MOST_SETS = 20
 """Copies alike in one order: more are a slip of the finger (an assumption)."""
 CARRIERS = ("usb", "disk", "download", "own-drive", "dvd-r", "bd-r")
@@ -38,7 +40,7 @@ class TapeLine:
     speed: Speed | None = None
     tv: TvSystem | None = None
     fill: float | None = None
-    """Share of the tape that is recorded, 0 < fill ≤ 1."""
+    """Share of the tape that is recorded, above 0; above 1 where it is longer than its marking says."""
     findings: tuple[AnyFinding, ...] = ()
     label: str = ""
     origin: Origin | None = None
@@ -47,6 +49,9 @@ class TapeLine:
     """How `fill` is known; means nothing without one."""
     fill_off: float | None = None
     """How far the recording may end from `fill` either way, where that is known better than usual."""
+    box_tv: TvSystem | None = None
+    """Of a tape that has left its box: what the box was said to be, where the marking tells another system
+    and nobody has answered yet which it is (`tv` is None then)."""
 
 
 @dataclass(frozen=True, slots=True)

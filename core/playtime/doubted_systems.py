@@ -33,7 +33,11 @@ def priced(answer: Answer, price: str) -> Answer:
 
 
 def warnings(line: TapeLine, box: TvSystem | None) -> tuple[str, ...]:
-    """What marking and box tell, and how long a full tape runs by either; nothing where they agree."""
+    """What marking and box tell, and how long a full tape runs by either; nothing where they agree.
+
+    ``box`` None: what the line itself remembers of the box that its tapes have left.
+    """
+    box = box or line.box_tv
     if box is None or not possibilities.is_doubted(line, box):
         return ()
     theirs, ours = _both(box)

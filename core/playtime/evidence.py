@@ -40,9 +40,10 @@ class Evidence:
 def evidence_of(played: tuple[Played, ...], shop: ShopHabits) -> tuple[Evidence, ...]:
     """Every habit of which a tape was seen: speeds first, and of each kind the best known first.
 
-    ``shop`` is what was learned from the captures ``played``.
+    ``shop`` is what was learned from the captures ``played``. Tapes from before customers changed are left
+    out: nothing rests on them any more.
     """
-    seen = counted(counts_of(played, shop))
+    seen = counted(counts_of(played[-shop.captures :], shop))
     found = [_evidence(group, names, shop) for group, names in seen.items() if sum(names.values()) >= 0.5]
     return tuple(sorted(found, key=lambda each: (_TOLD.index(each.group[0]), -each.tapes, each.group)))
 

@@ -6,7 +6,7 @@ from itertools import pairwise
 
 from core.catalogue.formats import catalogue
 from core.model.names import Speed
-from core.playtime.habits import format_and_tv, starting
+from core.playtime.habits import NoticedChange, format_and_tv, starting
 from core.playtime.starting_beliefs import Group, fill_edges, length_over
 from core.wording.messages import say
 
@@ -46,6 +46,11 @@ def possibilities_of(group: Group) -> dict[str, str]:
             for name, over in zip(names, overs, strict=True)
         }
     return {name: name.upper() for name in names}
+
+
+def changed(change: NoticedChange) -> str:
+    """That customers bring other tapes than before, and since when."""
+    return say("habits", "changed", tapes=change.tapes)
 
 
 def _length_key(over: float) -> str:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from itertools import pairwise
 from math import sqrt
 from statistics import NormalDist
@@ -26,6 +26,14 @@ _FAR = 8.0
 
 
 @dataclass(frozen=True, slots=True)
+class NoticedChange:
+    """Since when customers have brought other tapes, so that those before hardly count."""
+
+    tapes: int
+    """Tapes played since."""
+
+
+@dataclass(frozen=True, slots=True)
 class ShopHabits:
     """The posterior of one shop, or, with ``prior``, of one box in that shop. Equal and hashed by content."""
 
@@ -43,10 +51,15 @@ class ShopHabits:
     """What the means of beliefs are off, for sums of many boxes."""
     captures: int = 0
     """Tapes of the shop's own that it has learned from."""
+    worths: Mapping[str, float] = field(default_factory=dict)
+    """By kind, the learned worth of the starting belief (``[worth]`` of the starting beliefs)."""
+    change: NoticedChange | None = None
+    """The newest change in what customers bring that is sure."""
 
     def __post_init__(self) -> None:
         object.__setattr__(self, "seen", FrozenMapping(self.seen))
         object.__setattr__(self, "concentrations", FrozenMapping(self.concentrations))
+        object.__setattr__(self, "worths", FrozenMapping(self.worths))
 
     @property
     def _of_shop(self) -> ShopHabits:
@@ -58,7 +71,7 @@ class ShopHabits:
         if not mine:
             return self
         fullness = self._fullness_posterior(mine)
-        return ShopHabits(mine, self.concentrations, self, fullness, self.levels, self.mean, self.captures)
+        return replace(self, seen=mine, prior=self, fullness=fullness)
 
     def weights(self, group: Group) -> dict[str, float]:
         """The posterior shares of a group's possibilities, adding up to one."""
@@ -68,8 +81,12 @@ class ShopHabits:
         found = self.seen.get(group)
         if not found:
             return start
-        worth = self.prior.prior_concentration(group) if self.prior else starting_beliefs.worth(group[0])
+        worth = self.prior.prior_concentration(group) if self.prior else self.worth(group[0])
         return scaled({name: worth * start[name] + found.get(name, 0.0) for name in start})
+
+    def worth(self, kind: str) -> float:
+        """The tapes that weigh as much as the starting belief."""
+        return self.worths.get(kind) or starting_beliefs.worth(kind)
 
     def concentration(self, kind: str) -> float:
         """The concentration parameter of the box prior: tapes that weigh as much as the shop's belief."""
@@ -114,7 +131,7 @@ class ShopHabits:
     def _mistaken(self, group: Group) -> float:
         """The variance of the shop's posterior, as a share of that of one tape."""
         seen = self._of_shop.seen.get(group, {})
-        return 1 / (1 + starting_beliefs.worth(group[0]) + sum(seen.values()))
+        return 1 / (1 + self._of_shop.worth(group[0]) + sum(seen.values()))
 
     def _fill_of_box(self, group: Group) -> dict[str, float]:
         """The posterior shares of the stretches: the box's normal distribution between the cutpoints."""

@@ -10,10 +10,9 @@ from dataclasses import dataclass, replace
 
 from core.model.deck_showing import NOTHING, Shown
 from core.model.inventory import TapeLine
-from core.model.names import Measure
-from core.model.tape_records import TapeRecord
-from core.playtime import places, tape_minutes
+from core.playtime import places, possibilities, tape_minutes
 from core.playtime.deck_readings import found
+from core.playtime.packs import Reels
 from core.wording.locale_figures import figure
 from core.wording.messages import say
 
@@ -53,18 +52,20 @@ def of_metres(line: TapeLine, metres: float) -> LengthDoubt | None:
     return _doubt(line, "metres", metres, most, metres > FAR * most)
 
 
-def of_tape(tape: TapeRecord) -> tuple[str, ...]:
-    """What is doubted of all that was measured of a tape, each sentence once."""
-    shown = tape.shown or NOTHING
-    doubts = [
-        of_metres(tape.draft, each.at_metres)
-        if each.measured is Measure.METRES and each.at_metres is not None
-        else of_minutes(tape.draft, each.at_minutes, shown)
-        for each in tape.splices
-    ]
-    if tape.played_minutes is not None:
-        doubts.append(of_minutes(tape.draft, tape.played_minutes, shown))
-    return tuple(dict.fromkeys(each.words for each in doubts if each is not None))
+def of_fill(line: TapeLine) -> LengthDoubt | None:
+    """A recorded share that was told as more than all of the tape."""
+    if line.fill is None or line.fill <= 1:
+        return None
+    metres, most = possibilities.metres_told(line, line.tv), places.longest_metres(line)
+    return None if metres <= most else _doubt(line, "metres", metres, most, metres > FAR * most)
+
+
+def of_pack(known: Reels, radius_mm: float) -> LengthDoubt | None:
+    """A pack that was read as reaching past the edge of its reel."""
+    if not known.is_beyond_reel(radius_mm):
+        return None
+    told = {"mm": _figure(radius_mm), "reel": _figure(known.flange.value), "source": known.flange.words}
+    return LengthDoubt(say("lengths", "beyond-reel", format=known.form.words, **told), asks=True)
 
 
 def _doubt(line: TapeLine, unit: str, value: float, most: float, asks: bool) -> LengthDoubt:

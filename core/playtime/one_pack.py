@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from core.catalogue.markings import play_minutes
 from core.model.names import FormatName, Speed, TvSystem
 from core.model.ranges import Range
-from core.playtime import packs
+from core.playtime import length_doubts, packs
 from core.playtime.beliefs import gathered, settled
 from core.playtime.packs import MISREADING_MM, Reels
 from core.playtime.tape_minutes import recordings
@@ -30,7 +30,7 @@ def pack(
     """Metres and minutes on a reel whose pack reaches ``radius_mm`` from the middle of the hub.
 
     Refused where hub or tape thickness is not known; WrongInput for a radius below the hub or beyond
-    the reel, which is impossible.
+    the shell, which is impossible. One past the edge of the reel is doubted.
     """
     known = packs.reels(name, marking, tv)
     known.check("radius_mm", radius_mm)
@@ -49,6 +49,8 @@ def _doubts(known: Reels, radius_mm: float) -> tuple[str, ...]:
     doubts: list[str] = []
     if known.named is None:
         doubts.append(say("playtime", "no-marking", marking=known.marking.name))
+    if (beyond := length_doubts.of_pack(known, radius_mm)) is not None:
+        doubts.append(beyond.words)
     if radius_mm > known.fullest_mm + MISREADING_MM:
         full = figure(known.fullest_mm, digits=1)
         doubts.append(say("playtime", "too-full", marking=known.marking.name, mm=full))

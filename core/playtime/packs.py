@@ -57,11 +57,26 @@ class Reels:
         """How far the pack reaches when all the tape is on one reel."""
         return self.radius(self.marking.metres.value)
 
+    @property
+    def room_mm(self) -> float:
+        """How far a pack can reach in its shell: two of its radii are no deeper than the shell."""
+        return self.form.shell.value[1] / 2
+
+    def is_beyond_reel(self, radius_mm: float) -> bool:
+        """Whether a pack reaches past the edge of its reel, further than it may be misread."""
+        return radius_mm > self.flange.value + MISREADING_MM
+
     def check(self, place: str, radius_mm: float) -> None:
-        """WrongInput for a radius below the hub or beyond the reel, which is impossible."""
-        if not self.hub.value <= radius_mm <= self.flange.value:
-            hub, reel = self.hub.value, self.flange.value
-            accepted = say("playtime", "pack-reaches", format=self.form.words, hub=hub, reel=reel)
+        """WrongInput for a radius below the hub or beyond the shell, which is impossible."""
+        if not self.hub.value <= radius_mm <= self.room_mm:
+            accepted = say(
+                "playtime",
+                "pack-reaches",
+                format=self.form.words,
+                hub=self.hub.value,
+                room=self.room_mm,
+                source=self.form.shell.words,
+            )
             raise WrongInput(place, radius_mm, accepted)
 
 

@@ -13,7 +13,7 @@ from typing import Generic, TypeVar
 
 from core.catalogue.cassettes import Format
 from core.catalogue.formats import catalogue
-from core.catalogue.markings import Marking, TapeSpeed, play_minutes
+from core.catalogue.markings import OVERRUN, Marking, TapeSpeed, play_minutes
 from core.model.errors import WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import FillKnown, FormatName, Origin, Speed, TvSystem
@@ -64,20 +64,41 @@ def facts(line: TapeLine, tv: TvSystem | None = None, least: LeastLength = UNMEA
     was measured of the tape.
     """
     is_filled = line.fill is not None
-    told = told_tv(line, tv)
+    box = tv or line.box_tv
+    told = told_tv(line, box)
+    if line.fill is not None and line.fill > 1:
+        least = replace(least, metres=max(least.metres, metres_told(line, told)))
     return Facts(
         format=line.format,
         marking=line.marking,
         recorded_as=line.recorded_as,
         speed=line.speed,
         tv=told,
-        fill=line.fill,
+        fill=line.fill if line.fill is None else min(line.fill, 1.0),
         origin=line.origin,
         fill_known=line.fill_known if is_filled else FillKnown.TOLD,
         fill_off=line.fill_off if is_filled else None,
-        box_tv=tv if told is None else None,
+        box_tv=box if told is None else None,
         least=least,
     )
+
+
+def metres_told(line: TapeLine, tv: TvSystem | None = None) -> float:
+    """Metres that are recorded by a told share above 1: the tape is longer than its marking says.
+
+    WrongInput for more than a shell of the format holds: the longest tape that is sold in it, overrun
+    included.
+    """
+    shell = catalogue().format(line.format)
+    marking = shell.marking(line.marking, tv) or shell.marking(shell.usual_pack) or shell.markings[0]
+    told = (line.fill or 1.0) * marking.metres.value
+    longest = max(shell.markings, key=lambda each: each.metres.value)
+    if told > longest.metres.value * (1 + OVERRUN):
+        accepted = say(
+            "playtime", "fill-beyond", format=shell.words, marking=longest.name, source=longest.metres.words
+        )
+        raise WrongInput("fill", line.fill, accepted)
+    return told
 
 
 def told_tv(line: TapeLine, box: TvSystem | None) -> TvSystem | None:
@@ -86,6 +107,12 @@ def told_tv(line: TapeLine, box: TvSystem | None) -> TvSystem | None:
     A box's system holds for every tape in it that names none, but for one whose marking tells the other.
     """
     return line.tv or (None if is_doubted(line, box) else box)
+
+
+def out_of_box(line: TapeLine, box: TvSystem | None) -> TapeLine:
+    """The line as its tapes keep it when they leave a box of that system: told, or still to be asked."""
+    told = told_tv(line, box)
+    return replace(line, tv=told, box_tv=box if told is None else None)
 
 
 def is_doubted(line: TapeLine, box: TvSystem | None) -> bool:

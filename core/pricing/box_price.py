@@ -25,6 +25,7 @@ from core.pricing import taxes, whole_box
 from core.pricing.charges import captures, copies, repairs
 from core.pricing.disposition_rules import is_inspected_only
 from core.pricing.price_book import PriceBook
+from core.pricing.price_book_file import TaxMode
 from core.wording.messages import say
 
 PERCENT = taxes.PERCENT
@@ -41,6 +42,7 @@ def price(
     agreed_flat: int | None = None,
     called_off_minor: int = 0,
     drawn: MoneyRange | None = None,
+    at_most: int | None = None,
 ) -> Price:
     """The price of these tapes with their copies, after this book.
 
@@ -49,7 +51,8 @@ def price(
     that the three columns agree. ``exempt``: why the customer pays no tax. ``agreed_flat`` is what is owed in
     every column whatever the charges come to, in place of a ceiling; ``called_off_minor`` the fee for what
     was called off. ``drawn`` is what copying the tapes costs together (`drawn_box.copying`); None: each by
-    itself, as where their minutes are known.
+    itself, as where their minutes are known. The ceiling is made from ``at_most``, what copying them seldom
+    costs more than (`drawn_box.at_most`); None: from the highest estimate.
     WrongInput when the book has no price for a format, repair or piece.
     """
     played = captures(tapes, book)
@@ -58,9 +61,10 @@ def price(
     apart = total(charge.amount for charge in (*(charge for charge, _ in played), *less))
     each = [amount for _, amounts in played for amount in amounts]
     charges += less + whole_box.counted_together(drawn, apart, each, book)
+    further = 0 if at_most is None else max(0, at_most - _copying(charges).high)
     charges += _rush(charges, book) if rush else []
     charges += copies(storage, book)
-    charges += _smallest_job(charges, book)
+    charges += (smallest := _smallest_job(charges, book))
     charges += inspection_fee(tapes, book)
     charges += _called_off(called_off_minor, book)
     if agreed_flat is not None:
@@ -68,7 +72,26 @@ def price(
         return _at_flat(_settled(tuple(charges), book, agreed_flat, exempt), agreed_flat, book)
     if agreed_ceiling is not None:
         charges += ceilings.held_to(agreed_ceiling, charges, book, exempt)
-    return _settled(tuple(charges), book, agreed_ceiling, exempt)
+    made = _settled(tuple(charges), book, agreed_ceiling, exempt)
+    if not further or agreed_ceiling is not None:
+        return made
+    further = _dearer(further, total(one.amount for one in smallest).high, book, rush=rush, exempt=exempt)
+    return replace(made, ceiling_minor=_ceiling(max(made.gross.high, made.due.high) + further, book))
+
+
+def _copying(charges: Iterable[Charge]) -> MoneyRange:
+    return total(charge.amount for charge in charges if charge.code.startswith(whole_box.COPYING))
+
+
+def _dearer(work: int, topped_up: int, book: PriceBook, *, rush: bool, exempt: str) -> int:
+    """By how much an order is dearer, all in all, with so much more work of copying in it.
+
+    ``topped_up``: what its smallest order adds, which the work takes the place of.
+    """
+    work = max(0, work + (_percent(work, book.rush_percent) if rush else 0) - topped_up)
+    rates = () if exempt or book.tax.mode is TaxMode.INSIDE else book.taxes
+    percent = sum((rate.percent for rate in rates if ChargeKind.COPYING in rate.on), Decimal(0))
+    return work + _percent(work, percent)
 
 
 def _rush(charges: Sequence[Charge], book: PriceBook) -> list[Charge]:

@@ -31,6 +31,9 @@ from core.wording.editions import edition_cache
 _AMOUNT = 90_000
 """Feet and pictures have numbers of their own, apart from those of play times."""
 _LIKELY = 0.5
+_RARELY = 1 / 5
+"""Of the boxes that cost more than the range says, so many pass what `at_most` tells: two boxes in a hundred
+(an assumption; see *Decisions* in DEVELOPERS.md)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,18 +67,33 @@ def copying(lots: Sequence[AlikeTapes], book: PriceBook, box: Box) -> MoneyRange
     asked = tuple(_asked(lot, book) for lot in lots)
     if sum(len(lot.keys) for lot in asked if lot.is_open) < 2:
         return None
-    return _figures(asked, book.breaks, box)
+    low, likely, high, _ = _figures(asked, book.breaks, box)
+    return MoneyRange(low, likely, high)
+
+
+def at_most(lots: Sequence[AlikeTapes], book: PriceBook, box: Box) -> int | None:
+    """Minor units that copying the box seldom costs more than, breaks taken off: what a ceiling is made from.
+
+    A further quantile of the same draws. None where nothing is open. WrongInput as `copying`.
+    """
+    asked = tuple(_asked(lot, book) for lot in lots)
+    return _figures(asked, book.breaks, box)[-1] if any(lot.is_open for lot in asked) else None
 
 
 @edition_cache(maxsize=16)
-def _figures(lots: tuple[_Lot, ...], breaks: tuple[QuantityBreak, ...], box: Box) -> MoneyRange:
+def _figures(
+    lots: tuple[_Lot, ...], breaks: tuple[QuantityBreak, ...], box: Box
+) -> tuple[int, int, int, int]:
+    """Minor units at the low, the likely and the high end, and what is seldom passed."""
     if breaks and sum(len(lot.keys) for lot in lots) > breaks[0].after:
         each = np.concatenate([_each(lot, box) for lot in lots])
         total = each.sum(axis=0) - total_draws.off(each, breaks)
     else:
         total = np.sum([_sum(lot, box) for lot in lots], axis=0)
     ordered, ends = np.sort(total), box.habits.levels
-    return MoneyRange(*(round(quantile_of(ordered, level)) for level in (ends.low, _LIKELY, ends.high)))
+    levels = (ends.low, _LIKELY, ends.high, 1 - (1 - ends.high) * _RARELY)
+    low, likely, high, most = (round(quantile_of(ordered, level)) for level in levels)
+    return low, likely, high, most
 
 
 def drawn(lot: AlikeTapes, book: PriceBook, box: Box) -> Minor:

@@ -52,7 +52,10 @@ def priced(
 def price_by_play(box: PricedBox, book: PriceBook) -> Price:
     """The price by what the box plays, its tapes drawn together."""
     drawn = drawn_box.copying(box.lots, book, box.box)
-    return box_price.price(box.tapes, box.storage, book, rush=box.rush, exempt=box.exempt, drawn=drawn)
+    most = drawn_box.at_most(box.lots, book, box.box)
+    return box_price.price(
+        box.tapes, box.storage, book, rush=box.rush, exempt=box.exempt, drawn=drawn, at_most=most
+    )
 
 
 def _flat(box: PricedBox, book: PriceBook) -> FlatOffer | None:

@@ -15,7 +15,9 @@ from core.wording.messages import say
 
 TOGETHER = "together"
 """The code of the charge that says what counting the tapes of a box together changes."""
-_COPYING = ("capture-", "quantity-break")
+_APART = ("capture-", "quantity-break")
+COPYING = (*_APART, TOGETHER)
+"""How the codes of all charges for copying begin."""
 _PERCENT = Decimal(100)
 
 
@@ -74,7 +76,7 @@ def in_proportion(before: Price, amounts: Sequence[MoneyRange], book: PriceBook)
     if not together:
         return None
     apart = by_column(lambda column: sum(column) - _off(column, book.breaks), amounts)
-    was = total(each.amount for each in before.charges if each.code.startswith(_COPYING))
+    was = total(each.amount for each in before.charges if each.code.startswith(_APART))
     found = zip(apart.columns, was.columns, total(together).columns, strict=True)
     return MoneyRange(
         *(rounded(Decimal(now * (old + more)) / old) if old else now for now, old, more in found)

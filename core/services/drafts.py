@@ -67,8 +67,11 @@ def book(
     consent: Consent | None = None,
     told: Sequence[str] = (),
 ) -> Job:
-    """Books the quote of a counter and throws its draft away: a power cut leaves one or the other."""
-    job = jobs.book(unit, quote, deposit_minor=deposit_minor, consent=consent, told=told)
+    """Books the quote of a counter and throws its draft away: a power cut leaves one or the other.
+
+    What is hardly possible of it stood on the slip in front of whoever books.
+    """
+    job = jobs.book(unit, quote, deposit_minor=deposit_minor, consent=consent, told=told, sure=True)
     keep(unit, key, None)
     return job
 

@@ -15,7 +15,7 @@ from core.catalogue import condition, formats
 from core.catalogue.cassettes import Format
 from core.model import json_reader
 from core.model.errors import AsWritten, WrongInput
-from core.model.inventory import LONGEST_EXEMPTION, MOST_TAPES, CustomerDraft, Inventory, TapeLine
+from core.model.inventory import LONGEST_EXEMPTION, MOST_FILL, MOST_TAPES, CustomerDraft, Inventory, TapeLine
 from core.model.json_reader import Value
 from core.model.names import AnyFinding, FillKnown, FormatName, Origin, Speed, TapeCode, TvSystem, finding_of
 from core.model.numbers import read_tape_code
@@ -185,7 +185,7 @@ def _tv(value: Value) -> TvSystem:
 
 def _fill(value: Value) -> float:
     accepted = say("readers", "accepted_share_tape_recorded")
-    share = value.number(0, 1, accepted)
+    share = value.number(0, MOST_FILL, accepted)
     if share == 0:
         value.refuse(accepted)
     return share

@@ -20,7 +20,8 @@ from core.model.quote_records import Price, Quote, QuotedTape
 from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.model.tape_records import JournalEntry
-from core.services import customers, payments, promise_entries
+from core.playtime import length_doubts
+from core.services import customers, payments, promise_entries, tape_facts
 from core.services.agreement import agreement_versions, ordered_copies
 from core.services.own_shop import readiness
 from core.store import current_settings, lookup, row_records
@@ -43,6 +44,7 @@ def book(
     deposit_minor: int = 0,
     consent: Consent | None = None,
     told: Sequence[str] = (),
+    sure: bool = False,
 ) -> Job:
     """Takes the box in: allots the next number, gives every tape its code, keeps the quote as agreed.
 
@@ -51,10 +53,13 @@ def book(
 
     WrongInput without a customer or tapes, or for a deposit
     that is negative or above the ceiling; Refused when the quote has run out, NotSetUp before the shop has a
-    name, hours, decks and prices of its own.
+    name, hours, decks and prices of its own. Unconfirmed for a recorded share far beyond what the marking
+    holds unless somebody is ``sure``.
     """
     readiness.check(unit)
     _check(unit, quote, deposit_minor)
+    for line in quote.inventory.lines:
+        tape_facts.confirm(length_doubts.of_fill(line), sure=sure)
     row = _job_row(unit, quote)
     unit.session.add(row)
     unit.session.flush()

@@ -8,9 +8,9 @@ from core.model.names import AnyFinding, TapeCode
 from core.model.ranges import Range
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
-from core.playtime import pack_reading
+from core.playtime import length_doubts, pack_reading
 from core.playtime.pack_reading import PackMeasurement
-from core.services import repair_record, tapes
+from core.services import repair_record, tape_facts, tapes
 from core.store import history, lookup
 from core.store.steps import step
 from core.store.unit import Unit
@@ -46,10 +46,12 @@ def pack_read(
     to_come_mm: float | None,
     run_mm: float | None,
     marking: str | None = None,
+    sure: bool = False,
 ) -> TapeRecord:
     """Notes in the tape's history what its packs told; the tape itself stays as it is.
 
-    WrongInput for a radius that cannot be; Refused where the geometry is not known or the tape has gone home.
+    WrongInput for a radius that cannot be; Unconfirmed for one past the edge of the reel unless somebody is
+    ``sure``; Refused where the geometry is not known or the tape has gone home.
     """
     row = lookup.tape_in_the_shop(unit, code)
     draft = row.draft
@@ -61,6 +63,9 @@ def pack_read(
         speed=draft.speed,
         tv=draft.tv,
     )
+    for reel in (found.to_come, found.run):
+        if reel.was_read:
+            tape_facts.confirm(length_doubts.of_pack(found.reels, reel.radius_mm), sure=sure)
     words = pack_words(found)
     told = {"pack_to_come_mm": to_come_mm, "pack_run_mm": run_mm, "share_run": found.share_run}
     history.append_of_tape(unit, row, "packs-read", words, **told)

@@ -65,7 +65,7 @@ def price_of(
     """
     book, job = book_of(unit, row), row_records.job(row)
     billed = [billed_tapes.as_it_stands(each, book.dispositions, exact=habits is None) for each in tapes]
-    drawn = None if habits is None else _drawn(billed, book, habits)
+    drawn, most = (None, None) if habits is None else _drawn(billed, book, habits)
     return box_price.price(
         billed,
         pieces or pieces_of(row, lookup.standing_copies(row), only_given=_has_nothing_to_copy(tapes)),
@@ -76,13 +76,17 @@ def price_of(
         exempt=job.tax_exempt if exempt is None else exempt,
         agreed_flat=agreed_flat.owed(job, billed, book),
         drawn=drawn,
+        at_most=most,
     )
 
 
-def _drawn(tapes: Sequence[QuotedTape], book: PriceBook, habits: ShopHabits) -> MoneyRange | None:
-    """As `drawn_box.copying`, from the numbers its quote was drawn from."""
-    played = [tape for tape in tapes if disposition_rules.is_played(tape, book.dispositions)]
-    return drawn_box.copying([_lot(tape, habits) for tape in played], book, box_scenarios.of(habits))
+def _drawn(
+    tapes: Sequence[QuotedTape], book: PriceBook, habits: ShopHabits
+) -> tuple[MoneyRange | None, int | None]:
+    """As `drawn_box.copying` and `drawn_box.at_most`, from the numbers its quote was drawn from."""
+    lots = [_lot(tape, habits) for tape in tapes if disposition_rules.is_played(tape, book.dispositions)]
+    box = box_scenarios.of(habits)
+    return drawn_box.copying(lots, book, box), drawn_box.at_most(lots, book, box)
 
 
 def _lot(tape: QuotedTape, habits: ShopHabits) -> AlikeTapes:

@@ -20,7 +20,14 @@ from core.model.own_shop.settings_records import Deck, Partner, ShopSettings
 from core.model.promise_records import Promise
 from core.model.quote_records import Answer, Question, Quote, QuotedTape, Storage
 from core.model.ranges import ZERO, Range
-from core.playtime import box_habits, doubted_systems, possibilities, questions, tape_minutes
+from core.playtime import (
+    box_habits,
+    doubted_systems,
+    length_doubts,
+    possibilities,
+    questions,
+    tape_minutes,
+)
 from core.playtime.box_habits import Box
 from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.questions import BoxLine
@@ -238,12 +245,11 @@ def _tapes_of(
     partners: tuple[Partner, ...],
     is_priced: bool,
 ) -> tuple[QuotedTape, ...]:
-    told = possibilities.told_tv(line, tv)
-    elsewhere = partner_choice.elsewhere(decks, partners, replace(line, tv=told), is_priced=is_priced)
+    draft = possibilities.out_of_box(line, tv)
+    elsewhere = partner_choice.elsewhere(decks, partners, draft, is_priced=is_priced)
     verdict = condition.verdict(line.findings, line.format, elsewhere)
     believed = tape_minutes.belief(line, tv, shop).range
     minutes = believed if verdict.is_worked_on else ZERO
-    draft = replace(line, tv=told)  # so that the tape keeps it when it leaves its box
     return tuple(QuotedTape(position, n, draft, minutes, verdict) for n in range(1, line.count + 1))
 
 
@@ -293,6 +299,7 @@ def _line_warnings(tape: QuotedTape, box: Inventory, shop: ShopSnapshot) -> Iter
         told += [f"{choice.doubt}."] if choice.doubt else []
         told += _read_by_rule(draft)
         told += doubted_systems.warnings(draft, box.tv)
+        told += [doubt.words] if (doubt := length_doubts.of_fill(draft)) else []
         if choice.decks and turnaround.is_overlong(shop.load, tape):
             told.append(say("quotes", "overlong"))
     words = formats.catalogue().format(draft.format).words

@@ -9,6 +9,7 @@ from core.model.incident_records import OpenIncident
 from core.model.names import JobNumber
 from core.model.own_shop.settings_records import Expected, Permission, ShopSettings
 from core.playtime.evidence import Evidence
+from core.playtime.habits import NoticedChange
 from core.playtime.interval_calibration import NOMINAL, IntervalLevels
 from core.pricing.price_book import PriceBook
 from core.promise.backlogs import Backlog
@@ -57,6 +58,8 @@ class ShopView:
     """What is still to be filled in before orders are taken in."""
     levels: IntervalLevels = NOMINAL
     """Where ranges begin and end, and the tapes that showed it."""
+    change: NoticedChange | None = None
+    """The newest change in what customers bring."""
     backlog: Backlog | None = None
     """More comes in than is played, where the last weeks showed it."""
     incidents: tuple[OpenIncident, ...] = ()
@@ -92,6 +95,7 @@ def read(unit: Unit) -> ShopView:
         work=learned_work.evidence(unit),
         readiness=readiness.read(unit),
         levels=deck_queue.habits(unit).levels,
+        change=deck_queue.habits(unit).change,
         incidents=incidents.open_ones(unit),
         record=reliability(()) if refused else record,
         planned=() if refused else planned,

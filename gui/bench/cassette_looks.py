@@ -14,6 +14,7 @@ from core.model.errors import TapewrightError
 from core.model.spoken_names import spoken
 from core.model.tape_records import TapeRecord
 from core.services import looks
+from gui.bench.as_measured import AsMeasured
 from gui.inspection.guided_look import LookOver
 from gui.inspection.look_progress import LookResult, LookSubject
 from gui.inspection.pack_tool import PackRadii, PackTool
@@ -34,6 +35,7 @@ class BenchLooks(QObject):
         super().__init__(screen)
         self._work = work
         self._screen = screen
+        self._measured = AsMeasured(work, screen)
         self._tape: TapeRecord | None = None
 
     @cached_property
@@ -89,7 +91,7 @@ class BenchLooks(QObject):
     @Slot(object)
     def _keep_packs(self, radii: PackRadii) -> None:
         assert self._tape is not None
-        self._work.run(
+        self._measured.run(
             looks.pack_read,
             self._tape.code,
             to_come_mm=radii.to_come_mm,

@@ -15,7 +15,7 @@ from core.model.names import FormatName
 from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.model.tape_records import JournalEntry, TapeRecord
-from core.playtime import length_doubts
+from core.playtime import tape_doubts
 from gui.bench.capture_panel import spelled_size
 from gui.bench.repair_sentences import joints, look_words, splice_words, struck_words, tried_words
 from gui.toolkit import theme
@@ -76,7 +76,7 @@ class TapeCard(QFrame):
         to_do = () if tape.is_settled else tape.verdict.repairs
         facts.add(say("bench", "repairs"), [each.words for each in to_do])
         self._write_repairs(facts, tape)
-        facts.add(say("bench", "doubts"), length_doubts.of_tape(tape), "attention")
+        facts.add(say("bench", "doubts"), tape_doubts.of_tape(tape), "attention")
         card = bench_cards.card(tape.format)
         if tape.station in bench_cards.OPENED:
             facts.add(say("bench", "card"), card.opening)

@@ -8,7 +8,7 @@ from itertools import groupby
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QLabel, QWidget
 
-from core.playtime import evidence, starting_beliefs
+from core.playtime import evidence, habit_words, starting_beliefs
 from core.playtime.beliefs import HIGH, LOW
 from core.playtime.evidence import Evidence
 from core.playtime.interval_calibration import ENOUGH, ENOUGH_BOXES, IntervalLevels
@@ -32,6 +32,8 @@ def _page(view: ShopView) -> QWidget:
     column.addWidget(words(say("shop", "habits_ground", source=starting_beliefs.source()), "small"))
     if not view.habits:
         column.addWidget(words(say("shop", "habits_none"), "lead"))
+    if view.change is not None:
+        column.addWidget(words(habit_words.changed(view.change), "attention"))
     column.addWidget(words(_ranges(view.levels), "lead" if view.levels.tapes else ""))
     for one in view.habits:
         column.addWidget(rule())

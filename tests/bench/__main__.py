@@ -25,6 +25,7 @@ MEASUREMENTS = {
     "turnaround": "promised_days",
     "flat_price": "flat_boxes",
     "queue": "queued_boxes",
+    "change": "changing_customers",
     "likely_price": "likely_bills",
     "dates": "behaving_dates",
     "recalibration": "recalibrated_years",

@@ -7,7 +7,7 @@ them; shops differ by what they happened to learn from, so that the error is tha
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from decimal import Decimal
@@ -33,6 +33,8 @@ BOXES = 8
 SIZES = (1, 12, 30)
 SEED = 20261130
 WITHIN = 5.0
+ASKED = 2.0
+"""Percent of boxes whose owner may have to be asked because they pass the ceiling."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,6 +44,8 @@ class Billed:
     above: bool
     below: bool
     inside: bool
+    asked: bool
+    """Whether it passed the ceiling, so that its owner must be asked."""
     width: float
     """Highest over lowest."""
 
@@ -60,6 +64,17 @@ def measure() -> Iterator[Ratio]:
             words = f"{size} tapes, {kind}, {learned} tapes learned: {share:.1f} % above the likely price"
             words += f" (standard error {error:.1f}), range holds {inside:.0f} % at {width:.1f} ×"
             yield Ratio(words, abs(share - 50), "allowed", WITHIN + 2 * error, "points", 1.0)
+            yield _asked(
+                [[box.asked for box in shop] for shop in shops], f"{size} tapes, {kind}, {learned} learned"
+            )
+
+
+def _asked(shops: Sequence[Sequence[bool]], which: str) -> Ratio:
+    """The share of boxes that pass their ceiling."""
+    shares = np.array([np.mean(shop) for shop in shops])
+    share, error = 100 * float(shares.mean()), 100 * float(shares.std(ddof=1)) / len(shares) ** 0.5
+    words = f"{share:.1f} % (standard error {error:.1f}) pass the ceiling and are asked about, {which}"
+    return Ratio(words, share, "allowed", ASKED + 2 * error, "%", 1.0)
 
 
 def _billed(customers: Customers, dice: np.random.Generator, size: int, learned: int) -> Iterator[Billed]:
@@ -79,9 +94,14 @@ def _of_box(tapes: list[SimulatedTape], habits: ShopHabits, book: PriceBook) -> 
     inventory = Inventory(tuple(tape.line for tape in tapes))
     quoted, storage = quoting.tapes_and_copies(inventory, habits)
     storage = replace(storage, copies=())
-    due = ways_to_agree.price_by_play(quoting.priced_box(inventory, quoted, storage, habits), book).due
+    price = ways_to_agree.price_by_play(quoting.priced_box(inventory, quoted, storage, habits), book)
+    due = price.due
     played = [replace(one, minutes=exactly(tape.minutes)) for one, tape in zip(quoted, tapes, strict=True)]
     owed = box_price.price(played, storage, book, rush=False).due.likely
     return Billed(
-        owed > due.likely, owed < due.likely, due.low <= owed <= due.high, due.high / max(1, due.low)
+        owed > due.likely,
+        owed < due.likely,
+        due.low <= owed <= due.high,
+        owed > price.ceiling_minor,
+        due.high / max(1, due.low),
     )

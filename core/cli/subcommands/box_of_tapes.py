@@ -88,6 +88,7 @@ def book(call: Invocation) -> Reply:
             deposit_minor=deposit,
             consent=_consent(call, quoted),
             told=quoted.warnings if call.asked.told else (),
+            sure=call.asked.sure,
         )
         front = _front(shop, job.quote.made_at)
         done = say("cli", "job_booked", number=job.number)

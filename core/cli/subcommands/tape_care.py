@@ -80,9 +80,10 @@ def _shown(asked: Namespace) -> Shown:
 
 def tell_habits(call: Invocation) -> Reply:
     with call.open() as shop:
-        found, work = shop.ask(deck_queue.evidence), shop.ask(learned_work.evidence)
-    answer = {**json_answers.habits(found), **json_answers.work(work)}
-    return Reply(answer, f"{plain_answers.habits(found)}\n{plain_answers.work(work)}")
+        found, change = shop.ask(deck_queue.evidence), shop.ask(deck_queue.habits).change
+        work = shop.ask(learned_work.evidence)
+    answer = {**json_answers.habits(found, change), **json_answers.work(work)}
+    return Reply(answer, f"{plain_answers.habits(found, change)}\n{plain_answers.work(work)}")
 
 
 def clear_finding(call: Invocation) -> Reply:

@@ -9,7 +9,7 @@ from datetime import timedelta
 from core.catalogue import acclimatisation, condition
 from core.model import numbers
 from core.model.inventory import Inventory, TapeLine
-from core.model.names import JobNumber, Outcome, TapeCode, TvSystem
+from core.model.names import JobNumber, Outcome, TapeCode
 from core.model.ranges import ZERO, Range
 from core.model.repair_records import Elsewhere
 from core.model.stations import Station
@@ -31,7 +31,7 @@ def change(unit: Unit, row: JobRow, box: Inventory, codes: Sequence[tuple[TapeCo
     """
     standing = lookup.standing_tapes(row)
     told = {_told(each) for each in standing}
-    lines = [replace(line, tv=tv_of(line, box, told)) for line in box.lines]
+    lines = [as_booked(line, box, told) for line in box.lines]
     known = [KnownTape(TapeCode(each.code), _told(each), each.line, _progress(each)) for each in standing]
     made = matched(known, lines, codes)
     kept = {each.code for each in made}
@@ -47,10 +47,10 @@ def change(unit: Unit, row: JobRow, box: Inventory, codes: Sequence[tuple[TapeCo
     unit.session.flush()
 
 
-def tv_of(line: TapeLine, box: Inventory, told: Collection[TapeLine]) -> TvSystem | None:
-    """As `possibilities.told_tv`; what was booked in the box's system before that was asked stays so."""
-    as_box = replace(line, count=1, tv=box.tv_of(line))
-    return as_box.tv if as_box in told else possibilities.told_tv(line, box.tv)
+def as_booked(line: TapeLine, box: Inventory, told: Collection[TapeLine]) -> TapeLine:
+    """As `possibilities.out_of_box`; what was booked in the box's system before that was asked stays so."""
+    as_box = replace(line, tv=box.tv_of(line), box_tv=None)
+    return as_box if replace(as_box, count=1) in told else possibilities.out_of_box(line, box.tv)
 
 
 def _told(tape: TapeRow) -> TapeLine:

@@ -17,6 +17,7 @@ found_accepted = found { $typed }; { $words } from 0 to { $most } are accepted
 cassette_transfer_shop_s = The counter of a shop that copies and repairs home-video cassettes.
 how_long_cassette_may = how long a cassette may play, and why
 share_above_up = a share above 0 and up to 1
+share_told = a share above 0, 1 for all of the tape
 seconds_cut_takes_away = the seconds that a cut removes
 metres_minutes_one_reel = meters and minutes on one reel
 full_quote_inventory_stores = the full quote of an inventory; stores nothing

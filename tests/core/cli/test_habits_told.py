@@ -6,7 +6,8 @@ from tests.support.typed import Typist, walk
 
 
 def test_what_the_deck_showed_is_told_with_the_move_and_learned(typed: Typist, codes: list[str]) -> None:
-    assert typed("habits").document["habits"] == []
+    before = typed("habits").document
+    assert (before["habits"], before["change"]) == ([], None)
     walk(typed, codes[0], "looked-over", "cleared-to-play", "playing")
     moved = typed("move", codes[0], "being-checked", "--minutes", "318.5", "--found-speed", "ep")
     assert moved.code == 0

@@ -50,10 +50,19 @@ def test_an_unknown_speed_leaves_the_minutes_open() -> None:
     assert isinstance(one_pack.pack(VHS, "T-120", 30, None, TvSystem.NTSC).minutes, Range)
 
 
-@pytest.mark.parametrize("radius", [12.9, 44.6, 0, -20, float("nan"), float("inf")])
+@pytest.mark.parametrize("radius", [12.9, 52.1, 0, -20, float("nan"), float("inf")])
 def test_an_impossible_radius_is_refused(radius: float) -> None:
-    with pytest.raises(WrongInput, match=r"from the hub, 13 mm, to the edge of the reel, 44\.5 mm"):
+    with pytest.raises(
+        WrongInput, match=r"from the hub, 13 mm, to no more than half the depth of its shell, 52 mm"
+    ):
         one_pack.pack(VHS, "T-120", radius, Speed.SP, None)
+
+
+@pytest.mark.parametrize(("radius", "is_doubted"), [(44.5, False), (45.4, False), (46.0, True), (51.9, True)])
+def test_a_pack_past_the_edge_of_the_reel_is_doubted_and_measured(radius: float, is_doubted: bool) -> None:
+    """Reel Ø 89 mm (JVC VTG82063 §1.1.25, 2nd-hand), a reading within 1 mm."""
+    found = one_pack.pack(VHS, "T-120", radius, Speed.SP, None)
+    assert any("past the edge of the reel, 44.5 mm" in each for each in found.sources) is is_doubted
 
 
 def test_a_pack_beyond_what_the_marking_fills_raises_a_doubt() -> None:

@@ -145,7 +145,7 @@ def test_at_least_follows_the_shop() -> None:
     ],
 )
 def test_a_share_that_cannot_be_is_refused_by_name(wrong: dict[str, object], place: str) -> None:
-    with pytest.raises(WrongInput, match="above 0 and up to 1") as refusal:
+    with pytest.raises(WrongInput, match="above 0") as refusal:
         fills(replace(VHS, **wrong))  # type: ignore[arg-type]  # names of Facts
     assert refusal.value.place == place
 

@@ -14,7 +14,7 @@ from core.model.errors import WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import FillKnown, FormatName, Origin, Speed, TvSystem
 from core.model.ranges import Range
-from core.playtime import tape_minutes
+from core.playtime import length_doubts, tape_minutes
 from core.playtime.beliefs import Belief, gathered, quantile
 from core.playtime.habits import ShopHabits
 from core.playtime.possibilities import Facts
@@ -248,7 +248,8 @@ def test_an_unnamed_8mm_shell_is_a_mixture_of_three() -> None:
         (line("dvcam", speed=Speed.LP), "speed", "sp"),
         (line("vhs", recorded_as=FormatName("hi8")), "recorded_as", "vhs, s-vhs"),
         (line("vhs", fill=0.0), "fill", "above 0"),
-        (line("vhs", fill=1.5), "fill", "up to 1"),
+        (line("vhs", "T-120", fill=3.0), "fill", "up to the longest tape sold in a VHS shell"),
+        (line("minidv", "DVM60", fill=float("inf")), "fill", "up to the longest tape"),
         (line("vhs", fill=float("nan")), "fill", "above 0"),
         (line("vhs", fill=0.0, fill_known=FillKnown.AT_LEAST), "fill", "above 0"),
         (line("vhs", fill=0.5, fill_off=-0.1), "fill_off", "either way"),
@@ -262,6 +263,22 @@ def test_what_cannot_be_is_refused_by_place(wrong: TapeLine, place: str, accepte
     with pytest.raises(WrongInput) as placed:
         tape_minutes.check(wrong, None, "tapes[2]")
     assert placed.value.place == f"tapes[2].{place}"
+
+
+def test_more_than_all_of_the_tape_was_told_of_one_longer_than_its_marking() -> None:
+    """T-120: 246 m (SMPTE 32M, 2nd-hand); 1.05 of it run 129.1 minutes at 33.35 mm/s."""
+    told = line("vhs", "T-120", speed=Speed.SP, fill=1.05)
+    found = tape_minutes.belief(told, NTSC)
+
+    assert found.range.low == pytest.approx(246 * 1.05 / 33.35e-3 / 60, rel=1e-6)
+    assert found.longest == pytest.approx(found.range.low)
+    doubt = length_doubts.of_fill(told)
+    assert doubt is not None
+    assert not doubt.asks
+    far = length_doubts.of_fill(replace(told, fill=1.3))
+    assert far is not None
+    assert far.asks
+    assert length_doubts.of_fill(replace(told, fill=1.005)) is None, "T-120 may run 3 m over"
 
 
 def test_a_length_from_minutes_may_be_overrun_and_a_published_one_not() -> None:

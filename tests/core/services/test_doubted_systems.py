@@ -7,18 +7,24 @@ from dataclasses import replace
 import pytest
 
 from core.cli import json_quotes, plain_answers
+from core.model.deck_showing import Shown
 from core.model.inventory import Inventory, TapeLine
 from core.model.names import FormatName, Speed, TvSystem
 from core.model.own_shop.settings_records import ShopSettings
 from core.model.quote_records import Quote
+from core.model.stations import Station
 from core.papers import quote_paper
-from core.playtime import possibilities
+from core.playtime import learning, possibilities, tape_doubts, tape_minutes
+from core.playtime.explanations import Played
+from core.playtime.habits import STARTING
 from core.pricing import price_book
 from core.promise import turnaround
-from core.services import quoting
-from core.services.agreement import tape_changes
+from core.scheduling import plan_records
+from core.services import deck_queue, quoting
+from core.services.agreement import standing_quote, tape_changes
 from core.services.own_shop import shop_settings as shops
 from core.services.quoting import ShopSnapshot
+from core.store import lookup
 from tests.support import pdf
 from tests.support.booked import Desk, line
 from tests.support.shops import TUESDAY
@@ -135,12 +141,52 @@ def test_a_box_that_names_no_system_goes_by_the_marking() -> None:
 def test_a_booked_tape_keeps_that_its_system_is_not_known(desk: Desk) -> None:
     job = desk.book(line(marking="E-180"), line(marking="T-120"))
 
-    assert [tape.draft.tv for tape in job.tapes] == [None, NTSC]
+    assert [(tape.draft.tv, tape.draft.box_tv) for tape in job.tapes] == [(None, NTSC), (NTSC, None)]
+
+
+def test_both_systems_stay_in_plan_price_and_screens_until_somebody_answers(desk: Desk) -> None:
+    """E-180 by JVC VTG82063 §1 (2nd-hand): 183.6 minutes in PAL, 128.7 in NTSC."""
+    job = desk.book(replace(line(marking="E-180"), speed=Speed.SP, fill=1.0))
+    (tape,) = job.tapes
+    (queued,) = desk.shop.ask(deck_queue.waiting)
+    quote = desk.shop.ask(
+        lambda unit: standing_quote.of(unit, lookup.job_row(unit, job.number), job.quote.inventory)
+    )
+
+    for minutes in (tape.minutes, queued.minutes, quote.tapes[0].minutes):
+        assert 128 < minutes.low < 131
+        assert 183 < minutes.likely <= minutes.high < 189
+    assert quote.price.due.low < quote.price.due.high
+    assert queued.known is not None
+    assert plan_records.drawn_as(queued.known, queued.habits, queued.minutes) is not None
+    assert any("E-180 is a PAL marking" in each for each in tape_doubts.of_tape(tape))
+
+
+def test_what_the_play_tells_settles_it_for_the_tapes_of_the_box() -> None:
+    """A full tape that plays 183.6 minutes at SP cannot be NTSC; nobody need look at the deck for it."""
+    known = possibilities.facts(possibilities.out_of_box(tapes("E-180"), NTSC))
+    played = tuple(Played("box", known, minutes) for minutes in (184.0, 185.0, 184.0))
+    before, after = (
+        tape_minutes.belief_of(known, habits).range
+        for habits in (STARTING, learning.of_box(played, STARTING))
+    )
+
+    assert known.box_tv is NTSC
+    assert before.low < 131
+    assert after.low > 183
+
+
+def test_what_a_deck_showed_settles_it_for_the_tape(desk: Desk) -> None:
+    job = desk.book(replace(line(marking="E-180"), speed=Speed.SP, fill=1.0))
+    tape = desk.bring_to(job.tapes[0], Station.READY, minutes=129.0, shown=Shown(tv=NTSC))
+
+    assert tape_doubts.of_tape(tape) == ()
 
 
 def test_a_tape_booked_before_it_was_asked_keeps_its_system_when_the_order_is_amended() -> None:
     box = Inventory((tapes("E-180"),), tv=NTSC)
     booked = replace(box.lines[0], count=1, tv=NTSC)
 
-    assert tape_changes.tv_of(box.lines[0], box, {booked}) is NTSC
-    assert tape_changes.tv_of(box.lines[0], box, {replace(booked, tv=None)}) is None
+    assert tape_changes.as_booked(box.lines[0], box, {booked}).tv is NTSC
+    doubted = tape_changes.as_booked(box.lines[0], box, {replace(booked, tv=None, box_tv=NTSC)})
+    assert (doubted.tv, doubted.box_tv) == (None, NTSC)

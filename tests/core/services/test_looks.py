@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
-from core.model.errors import Refused, WrongInput
+from core.model.errors import Refused, Unconfirmed, WrongInput
 from core.model.names import Finding, Speed, TapeCode
 from core.model.stations import Station
-from core.services import looks, tapes
+from core.services import jobs, looks, tapes
 from core.store.audits import audit
-from tests.support.booked import Desk, line
+from tests.support.booked import Desk, command, line, quoted
 
 
 def last_line(desk: Desk, code: TapeCode) -> str:
@@ -84,6 +86,27 @@ def test_one_pack_alone_names_only_the_one_that_was_read(desk: Desk) -> None:
     desk.shop.run(looks.pack_read, code, to_come_mm=None, run_mm=35)
 
     assert "packs read: already played 35 mm;" in last_line(desk, code)
+
+
+def test_a_pack_past_the_edge_of_the_reel_is_asked_about_and_kept(desk: Desk) -> None:
+    code = desk.book(line()).tapes[0].code
+    with pytest.raises(Unconfirmed, match="past the edge of the reel"):
+        desk.shop.run(looks.pack_read, code, to_come_mm=None, run_mm=47)
+    assert len(desk.shop.ask(tapes.history, code)) == 1
+
+    desk.shop.run(looks.pack_read, code, to_come_mm=None, run_mm=47, sure=True)
+    assert "packs read: already played 47 mm;" in last_line(desk, code)
+
+
+def test_a_share_far_beyond_all_of_the_tape_is_asked_about_and_kept(desk: Desk) -> None:
+    """T-120: 246 to 249 m (SMPTE 32M, 2nd-hand)."""
+    with pytest.raises(Unconfirmed, match=r"319\.8 meters is more than we know of"):
+        desk.book(replace(line(), fill=1.3))
+    longer = desk.book(replace(line(), fill=1.05))
+    assert any("258" in each for each in longer.quote.warnings)
+    quote = quoted(desk.shop, replace(line(), fill=1.3))
+    job = desk.shop.once(command(), jobs.book, quote, sure=True).answer
+    assert job.tapes[0].draft.fill == 1.3
 
 
 def test_an_impossible_pack_changes_nothing(desk: Desk) -> None:

@@ -10,6 +10,8 @@ from PySide6.QtWidgets import QLabel
 from core.model.deck_showing import Shown
 from core.model.names import Speed
 from core.model.stations import Station
+from core.playtime import habit_words
+from core.playtime.habits import NoticedChange
 from core.playtime.interval_calibration import IntervalLevels
 from core.services import deck_queue, shop_overview
 from core.wording.messages import say
@@ -45,8 +47,9 @@ def test_what_was_seen_stands_beside_what_was_believed(place: Place) -> None:
     assert "3 of your last 4 VHS-C (NTSC) were EP." in words
     assert "3 of 4" in words
     now = dict(next(e for e in place.records.shop.ask(deck_queue.evidence) if "speed" in e.about).now)["EP"]
-    assert now == pytest.approx((6 * 0.25 + 3) / 10)
-    assert "45%" in words
+    worth = place.records.shop.ask(deck_queue.habits).worth("speed")
+    assert now == pytest.approx((worth * 0.25 + 3) / (worth + 4), abs=0.01)
+    assert f"{100 * now:.0f}%" in words
 
 
 def test_how_often_ranges_held_is_told_with_what_came_of_it(place: Place) -> None:
@@ -63,6 +66,14 @@ def test_how_often_ranges_held_is_told_with_what_came_of_it(place: Place) -> Non
     assert "wider: from 8% to 93%" in wider
     assert "narrower: from 12% to 88%" in words(IntervalLevels(0.12, 0.88, 200, 30))
     assert "stay as they were: from 9% to 89%" in words(IntervalLevels(0.09, 0.89, 200, 40))
+
+
+def test_the_owner_is_told_that_customers_changed(place: Place) -> None:
+    view = place.records.shop.ask(shop_overview.read)
+    paper = habits_chapter._page(replace(view, change=NoticedChange(63)))
+    told = [label.text() for label in paper.findChildren(QLabel) if "63 tapes ago" in label.text()]
+    assert told == [habit_words.changed(NoticedChange(63))]
+    assert view.change is None
 
 
 def test_the_chapter_fits_a_small_window(place: Place) -> None:

@@ -26,3 +26,8 @@ seen =
        *[other] { $count } of your last { $tapes } { $whose } were { $what }.
     }
 unseen = No { $whose } has been played yet.
+changed =
+    { $tapes ->
+        [one] With your newest tape, what customers bring started to look different, so what the shop assumes now rests on that tape.
+       *[other] About { $tapes } tapes ago, what customers bring started to look different, so what the shop assumes now rests on the tapes since then.
+    }
