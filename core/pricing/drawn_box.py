@@ -29,8 +29,9 @@ from core.pricing.total_draws import Minor
 from core.wording.editions import edition_cache
 
 _AMOUNT = 90_000
-"""Feet and pictures have numbers of their own, apart from those of play times."""
+"""Feet and pictures have numbers of their own, apart from those of play times (our choice)."""
 _LIKELY = 0.5
+"""The median, by definition of a range's middle."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,6 +17,7 @@ TOGETHER = "together"
 """The code of the charge that says what counting the tapes of a box together changes."""
 _COPYING = ("capture-", "quantity-break")
 _PERCENT = Decimal(100)
+"""By definition."""
 
 
 def quantity_break(per_tape: Sequence[Sequence[MoneyRange]], book: PriceBook) -> list[Charge]:

@@ -24,9 +24,12 @@ from core.wording import locale_figures
 from core.wording.messages import say
 
 FEWEST = 80
+"""Promises before a date is moved (an assumption)."""
 NEWEST = 150
+"""Promises looked back on (an assumption)."""
 MOST = 3.0
-"""A date is never set more than three times as far off: then the model is to be mended, not guarded."""
+"""A date is never set more than three times as far off: then the model is to be mended, not guarded
+(our choice)."""
 
 
 def factor(found: Reliability) -> float:

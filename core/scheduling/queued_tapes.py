@@ -29,7 +29,8 @@ from core.scheduling.plan_records import (
 )
 
 BY_HAND = 300
-"""Queued tapes up to which every person is followed at once; a longer queue has minutes added instead."""
+"""Queued tapes up to which every person is followed at once; a longer queue has minutes added instead
+(our choice: a refresh stays within its time)."""
 
 
 BUSY = 0.3

@@ -10,7 +10,7 @@ from core.scheduling.opening_calendar import RETIRED, Minutes, Places, where
 
 _WAITING = 4
 """Tapes of a group of decks that may wait at once to be played again: one deck in a dozen has failed,
-rarely two."""
+rarely two (our choice)."""
 
 
 class Rework:
