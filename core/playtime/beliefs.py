@@ -18,9 +18,12 @@ remembered: as pairs of Python's numbers each point took seven times as much.
 """
 
 LOW, HIGH = 0.1, 0.9
-"""Levels of a range's ends, unless the shop's own tapes moved them (see `interval_calibration`)."""
+"""Levels of a range's ends, four of five by definition, unless the shop's own tapes moved them (see
+`interval_calibration`)."""
 _LIKELY = 0.5
+"""The median, by definition of a range's middle."""
 _ROUNDING = 1e-9
+"""Probability by which a sum may fall short of a level (our choice: far above 2⁻⁵²)."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)

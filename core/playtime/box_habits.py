@@ -38,14 +38,17 @@ Places = NDArray[np.intp]
 Accepted = NDArray[np.bool_]
 
 _SYSTEM, _TV, _SPEED, _CASSETTE, _FILL, _WITHIN, _LENGTH = range(1, 8)
-"""Each choice of a tape has numbers of its own."""
+"""Each choice of a tape has numbers of its own (names only, our choice)."""
 _FULLER = 8
+"""Names the numbers of how full a box is (our choice)."""
 _OF_SHOP = 1
-"""Names the numbers that all boxes have in common."""
+"""Names the numbers that all boxes have in common (our choice)."""
 _LEAST_SPREAD = 1e-6
-"""A shop that is as good as sure of itself."""
+"""A shop that is as good as sure of itself (our choice: it keeps a division by nothing away)."""
 _SECOND = 10
+"""Names the second of two numbers apart from the first (our choice)."""
 _SALT = 1_000
+"""Seeds of two choices lie so far apart (our choice)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -262,9 +265,11 @@ def dirichlet(shape: Minutes, key: int, seed: int) -> Minutes:
 
 
 _TRIES = 6
+"""A try fails in fewer than one of twenty scenarios, so six fail in none of ten million (derived)."""
 _LAST = 3 * _TRIES
-"""A try fails in fewer than one of twenty scenarios, so six fail in none of ten million."""
+"""The place of the number after those of all tries, three each (by definition)."""
 _LEAST_SHAPE = 1e-6
+"""Keeps a logarithm of nothing away (our choice)."""
 
 
 def _log_gamma(shape: Minutes, key: int, seed: int) -> Minutes:

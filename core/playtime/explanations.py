@@ -21,11 +21,11 @@ from core.playtime.starting_beliefs import Counts, Group
 from core.wording.editions import edition_cache
 
 SURE = 1e-6
-"""Parts of a tape below this are not counted."""
+"""Parts of a tape below this are not counted (our choice: it changes the time only)."""
 _READ_OFF = 0.5
 """Minutes by which a counter read at the bench may be off (an assumption)."""
 _NARROW = 1e-4
-"""What has one length only is given so much room, as a share, for minutes to fall into."""
+"""What has one length only is given so much room, as a share, for minutes to fall into (our choice)."""
 _SEEN = ("system", "tv", "speed")
 """Habits that can be read off a deck."""
 

@@ -9,7 +9,7 @@ from core.model.errors import WrongInput
 from core.wording.messages import say
 
 LEAST = 1e-9
-"""Hardly possible, yet not ruled out."""
+"""Hardly possible, yet not ruled out (our choice: Cromwell's rule, no probability of nothing)."""
 Stretch = tuple[float, float]
 """Part of a tape, from share to share."""
 

@@ -22,7 +22,7 @@ from core.wording.editions import edition_cache
 _NORMAL = NormalDist()
 _TV_ENDINGS = tuple(f"-{tv.value}" for tv in TvSystem)
 _FAR = 8.0
-"""Standard deviations beyond which a normal number counts as impossible."""
+"""Standard deviations beyond which a normal number counts as impossible (derived: one in 10¹⁵)."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -31,9 +31,10 @@ from core.wording.editions import edition_cache
 WINDOW = 600
 """Captures looked back on: habits of customers change with the years (an assumption)."""
 _PASSES = 3
-"""What is shared out settles within a few rounds."""
+"""What is shared out settles within a few rounds (our choice)."""
 _FOLDS = 10
-"""Parts in which boxes are set aside: a tape is believed of from nine tenths of the other boxes at least."""
+"""Parts in which boxes are set aside: a tape is believed of from nine tenths of the other boxes at least
+(common practice, no source: tenfold cross-validation)."""
 
 
 @edition_cache(maxsize=8)

@@ -24,6 +24,7 @@ ENOUGH = 40
 SHRINKAGE = 20.0
 """Tapes that a ratio of one is worth (an assumption): a tenth of the captures looked back on."""
 _STEEPEST, _STEPS = 20.0, 40
+"""Tilts looked between, and halvings: e²⁰ outweighs any belief, 2⁻⁴⁰ of it is nothing (derived)."""
 _BOUNDS = (0.5, 2.0)
 """A ratio beyond these speaks of wrong entries (an assumption)."""
 

@@ -19,10 +19,11 @@ from core.playtime.tape_minutes import recordings
 from core.wording.messages import say
 
 NEAR_AN_END = 0.03
-"""Closer to an end than this share, a tape counts as wound to it: 1 mm at an empty VHS hub is 1.8 %."""
+"""Closer to an end than this share, a tape counts as wound to it: 1 mm at an empty VHS hub is 1.8 %
+(derived)."""
 
 _LOW, _LIKELY, _HIGH = 0.25, 0.5, 0.25
-"""Weights that give the three columns of a range back at 10, 50 and 90 %."""
+"""Weights that give the three columns of a range back at 10, 50 and 90 % (derived)."""
 
 
 class WoundTo(Enum):

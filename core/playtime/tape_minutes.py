@@ -32,7 +32,7 @@ DrawnAs = tuple[Facts, ShopHabits]
 """What the play times of a tape are drawn from: what is known of it, and the shop's habits."""
 
 _PARTS = 50
-"""No part in which a stretch of the tape is looked at holds more than one in so many tapes."""
+"""No part in which a stretch of the tape is looked at holds more than one in so many tapes (our choice)."""
 
 
 def belief(line: TapeLine, tv: TvSystem | None, shop: ShopHabits = STARTING) -> Belief:

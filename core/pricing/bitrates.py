@@ -21,7 +21,7 @@ CODECS = ("h264", "h264-8", "dv", "hdv", "mpeg2", "ffv1", "v210")
 GB_PER_MB_S_MINUTE = 0.0075
 """Published check: GB = Mb/s × minutes × 0.0075 (handbook: Dalhousie Libraries moving images)."""
 GIB = 1.073741824
-"""Decimal gigabytes in one GiB, which most systems show."""
+"""Decimal gigabytes in one GiB, which most systems show: 2³⁰ ÷ 10⁹ by definition (IEC 80000-13)."""
 
 
 def gigabytes(mb_s: float, minutes: float) -> float:

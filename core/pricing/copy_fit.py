@@ -24,6 +24,7 @@ from core.wording.locale_figures import figure, tape_code
 from core.wording.messages import say
 
 GB = 1e9
+"""Bytes of a decimal gigabyte, by definition."""
 
 
 def misfits(job: Job) -> tuple[CopyMisfit, ...]:

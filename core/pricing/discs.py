@@ -16,6 +16,7 @@ from core.wording.locale_figures import figure
 from core.wording.messages import say
 
 SECTOR_BYTES = 2048
+"""User data of one logical sector, by definition (ECMA-267 for DVD; of BD the same, from memory)."""
 
 
 def disc_bytes(disc: str) -> int:

@@ -29,8 +29,9 @@ from core.pricing.total_draws import Minor
 from core.wording.editions import edition_cache
 
 _AMOUNT = 90_000
-"""Feet and pictures have numbers of their own, apart from those of play times."""
+"""Feet and pictures have numbers of their own, apart from those of play times (our choice)."""
 _LIKELY = 0.5
+"""The median, by definition of a range's middle."""
 _RARELY = 1 / 5
 """Of the boxes that cost more than the range says, so many pass what `at_most` tells: two boxes in a hundred
 (an assumption; see *Decisions* in DEVELOPERS.md)."""

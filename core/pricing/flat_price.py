@@ -32,8 +32,10 @@ from core.pricing.total_draws import Minor
 from core.wording.editions import edition_cache
 
 DRAWS = 256
-"""Of the box's scenarios: enough for a spread (the 90th percentile to two points in a hundred)."""
+"""Of the box's scenarios: enough for a spread (the 90th percentile to two points in a hundred,
+derived: √(0.9 × 0.1 ÷ 256))."""
 _LOW, _HIGH = 0.1, 0.9
+"""The outer tenths, by definition of a range's ends."""
 
 
 def offer(

@@ -9,6 +9,7 @@ from __future__ import annotations
 from core.model.price_terms import StorageFee, StoragePeriod
 
 _DAYS = {StoragePeriod.DAY: 1, StoragePeriod.WEEK: 7}
+"""By definition."""
 
 
 def storage_charge(fee: StorageFee, days_waiting: int) -> int:

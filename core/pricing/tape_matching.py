@@ -59,6 +59,7 @@ def matched(
 
 
 _MOST_APART = 100
+"""More than two descriptions of one format can differ in, so that it stops nobody (our choice)."""
 
 
 def _take(

@@ -26,6 +26,7 @@ from core.wording import locale_figures
 from core.wording.messages import say
 
 PERCENT = Decimal(100)
+"""By definition."""
 Bundle: TypeAlias = tuple[int, ...]
 """Places of the taxes that a charge bears, of `PriceBook.taxes`."""
 _COLUMNS = ("low", "likely", "high")

@@ -19,6 +19,7 @@ _APART = ("capture-", "quantity-break")
 COPYING = (*_APART, TOGETHER)
 """How the codes of all charges for copying begin."""
 _PERCENT = Decimal(100)
+"""By definition."""
 
 
 def quantity_break(per_tape: Sequence[Sequence[MoneyRange]], book: PriceBook) -> list[Charge]:

@@ -12,11 +12,12 @@ from core.model.promise_records import Promise
 from core.wording.messages import say
 
 TWENTY = 20
+"""Dots of a promise, one for each time in twenty (our choice)."""
 
 _SURE = 0.999
-"""Where the last dot stands at the earliest: the curve of a promise ends there."""
+"""Where the last dot stands at the earliest: the curve of a promise ends there (our choice)."""
 _DUST = 1e-9
-"""By which arithmetic may miss a twentieth: 0.95 is nineteen."""
+"""By which arithmetic may miss a twentieth: 0.95 is nineteen (our choice: far above 2⁻⁵²)."""
 
 
 def times_in_twenty(chance: float) -> int:

@@ -18,14 +18,19 @@ from numpy.typing import NDArray
 from core.model.promise_records import Promise
 
 DECILES = 10
+"""By definition."""
 ALARM_AT = 2.0
 """The last decile of the histogram holds more than so many times its share: dates run late (derived: an
 unmodelled rush gave 2.4 times, playing times one tenth too short 6.8 times, a right model 1.15 at most)."""
 FEWEST_TO_ALARM = 40
-"""Among 40 promises of a right model, 9 or more fall into the last decile in 1 of 60 shops (binomial)."""
+"""Among 40 promises of a right model, 9 or more fall into the last decile in 1 of 60 shops
+(derived: binomial)."""
 _BAND = 0.95
+"""The usual level of a sampling band (common practice, no source)."""
 _HAIR = 1e-9
+"""Share by which float arithmetic may miss (our choice: far above 2⁻⁵²)."""
 _EDGES = (0.0, 0.8, 0.9, 0.95, 1.0)
+"""Groups of promises by what was stated (our choice)."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -21,12 +21,15 @@ from core.wording import locale_figures
 from core.wording.messages import say
 
 CURVE_DAYS = 40
+"""Open days a curve shows at most (our choice: two months of working days)."""
 CURVE_ENDS_AT = 0.999
+"""Where a curve ends: one of a thousand scenarios (derived)."""
 _NEARLY_ALWAYS = 0.95
 """Share of the scenarios above which it is not said how often something is so (an assumption)."""
 _MOSTLY = 0.5
+"""More often than not, by definition."""
 DUST = 1e-6
-"""Minutes by which arithmetic may miss a closing."""
+"""Minutes by which arithmetic may miss a closing (our choice)."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)

@@ -56,7 +56,7 @@ SCENARIOS = ((200, 1000), (3_000, 500), (10**9, 200))
 times lump at closing (derived: measured on a prototype)."""
 _BOX = common_random_numbers.key("box")
 _DAY = 24 * 60.0
-"""Minutes."""
+"""Minutes, by definition."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)

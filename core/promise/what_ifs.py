@@ -26,12 +26,13 @@ from core.scheduling.queued_tapes import QueuedTape
 from core.wording.messages import say
 
 LONGER = 60
-"""Minutes by which a day, or what may play past it, is made longer."""
+"""Minutes by which a day, or what may play past it, is made longer (our choice)."""
 MOST = 3
 """Changes worth a line for the whole queue (an assumption)."""
 _DAY_MINUTES = 24 * 60
+"""By definition."""
 _LEAST_DAYS = 0.05
-"""An hour and a quarter: less is not worth a line."""
+"""An hour and a quarter: less is not worth a line (an assumption)."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,7 +9,8 @@ from itertools import combinations
 Decks = tuple[int, ...]
 
 MOST_KINDS = 10
-"""Kinds of which every union is looked at; with more, each kind by itself and all of them together."""
+"""Kinds of which every union is looked at; with more, each kind by itself and all of them together
+(our choice: 2¹⁰ unions take a millisecond)."""
 
 
 @dataclass(frozen=True, slots=True)

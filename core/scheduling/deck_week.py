@@ -22,6 +22,7 @@ from core.scheduling.opening_calendar import Calendar
 from core.scheduling.queued_tapes import QueuedTape
 
 DAYS = 7
+"""A week, by definition."""
 
 
 @dataclass(frozen=True, slots=True)

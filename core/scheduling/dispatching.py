@@ -20,6 +20,7 @@ RUNS = 400
 """Trials of the local search. With so many, whole boxes came within 3 % of the best known order of 12 to 20
 tapes on average, 14 % at worst; the rule alone came within 6 % (derived: `tests.bench turnaround`)."""
 DUST = 1e-6
+"""Minutes by which arithmetic may miss a moment (our choice)."""
 
 
 def never() -> bool:

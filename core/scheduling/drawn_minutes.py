@@ -22,16 +22,17 @@ from core.wording.editions import edition_cache
 
 LONG_QUEUE = 600
 """Tapes beyond which a box's habits are not drawn one by one: its tapes then share luck
-(`common_random_numbers.HABIT`)."""
+(`common_random_numbers.HABIT`; our choice: a refresh stays within its time)."""
 
 KEPT = 400
-"""Rows kept of one box, 8 kB each at a thousand scenarios: the largest boxes, and what was typed before."""
+"""Rows kept of one box, 8 kB each at a thousand scenarios: the largest boxes, and what was typed before
+(our choice: it changes the time taken only)."""
 
 SPARE = 256
 """Rows kept besides those of the longest queue: 2 MB."""
 
 _A_BOX = 60
-"""Tapes up to which what was drawn by luck is remembered."""
+"""Tapes up to which what was drawn by luck is remembered (our choice: it changes the time taken only)."""
 Names = tuple[int, int, Range]
 """The key of a tape, that of its box, and its minutes."""
 

@@ -17,7 +17,6 @@ from core.model.own_shop.settings_records import Expected
 FIRST = Expected(
     hours_between_failures=500.0,
     hours_to_repair=24.0,
-    rush_boxes_a_week=0.0,
     tapes_in_a_rush_box=5.0,
     unplanned_closures=0.01,
 )
@@ -27,7 +26,9 @@ WEEKS_BEFORE_LEARNING = 4.0
 _WORTH_WEEKS = 4.0
 """A month's own rate begins at that of the whole year, worth four weeks of watching (an assumption)."""
 _WORTH_DAYS = 50.0
+"""Opening days that the share stated of closed days is worth: about ten weeks (an assumption)."""
 _MOST_CLOSED = 0.5
+"""A shop closed on more than every second day has other opening hours, not bad luck (an assumption)."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -31,10 +31,13 @@ from core.scheduling.simulated_shop import DeckTimelines, RushKind, RushToCome
 AS_USUAL = Range(30, 75, 120)
 """Minutes of a rush tape of a kind that does not stand in the queue (an assumption)."""
 _GRADES = 200
-"""Equally likely steps a kind of rush tape is drawn in; finer than the fifty of one tape: it mixes many."""
+"""Equally likely steps a kind of rush tape is drawn in; finer than the fifty of one tape: it mixes many
+(our choice)."""
 _SLACK = 1.6
+"""Times as long as the queue should take for which events are drawn (our choice: none is missed)."""
 _SPARE = 40 * 8 * 60.0
-"""Rush boxes are drawn for this much longer than the queue should take, and for forty openings more."""
+"""Rush boxes are drawn for this much longer than the queue should take, and for forty openings more
+(our choice)."""
 
 
 def prepared(settings: ShopSettings, calendar: Calendar, now: float, scenarios: int) -> tuple[Ways, Ahead]:

@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 from core.scheduling.opening_calendar import Minutes, Places
 
 DECK, BENCH, NIGHT = 0, 1, 2
-"""What a tape waited for: a deck, the bench, or an opening although a deck was free."""
+"""What a tape waited for: a deck, the bench, or an opening although a deck was free (our choice of names)."""
 
 
 @dataclass(slots=True, eq=False)

@@ -23,13 +23,13 @@ Minutes = NDArray[np.float64]
 Places = NDArray[np.intp]
 
 NEVER = 1e12
-"""Minutes that stand for beyond the calendar."""
+"""Minutes that stand for beyond the calendar (our choice: two million years)."""
 RETIRED = 1e15
-"""A deck with nothing left to do is due at this moment."""
+"""A deck with nothing left to do is due at this moment (our choice: after `NEVER`)."""
 _STEP = 16.0
 """Minutes one line of the table stands for; a power of two, so that dividing by it is exact."""
 _LONGEST = 10 * 366 * 1440.0
-"""Minutes of a calendar beyond which there is no table."""
+"""Minutes of a calendar beyond which there is no table: ten years (our choice: it changes the time only)."""
 
 
 def where(claims: NDArray[np.bool_]) -> Places:

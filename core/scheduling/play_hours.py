@@ -19,7 +19,8 @@ from core.scheduling.opening_calendar import Calendar, Minutes, Openings, Places
 OVERLONG_WITHIN = 30.0
 """Minutes after an opening in which a tape longer than any opening is begun (an assumption)."""
 TO_BE_LOADED = 15.0
-"""Minutes until a tape is loaded on a deck that has played overnight, with one person in the shop."""
+"""Minutes until a tape is loaded on a deck that has played overnight, with one person in the shop
+(an assumption)."""
 
 
 class Gate:

@@ -20,7 +20,8 @@ from core.scheduling.opening_calendar import Calendar
 from core.scheduling.plan_records import Step, UnderWay, drawn_as
 
 BY_HAND = 300
-"""Queued tapes up to which every person is followed at once; a longer queue has minutes added instead."""
+"""Queued tapes up to which every person is followed at once; a longer queue has minutes added instead
+(our choice: a refresh stays within its time)."""
 
 
 BUSY = 0.3

@@ -20,7 +20,7 @@ Need = tuple[tuple[int, ...], float]
 Ranks = NDArray[np.uint16]
 
 _GLANCE = 16
-"""Places looked over at once for the next tape that is left."""
+"""Places looked over at once for the next tape that is left (our choice: it changes the time only)."""
 
 
 class ReadyLists:

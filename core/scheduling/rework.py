@@ -14,7 +14,7 @@ from core.scheduling.second_plays import BEFORE_THE_END
 
 _WAITING = 4
 """Tapes of a group of decks that may wait at once to be played again: one deck in a dozen has failed,
-rarely two."""
+rarely two (our choice)."""
 
 
 class Rework:

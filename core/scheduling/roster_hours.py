@@ -11,7 +11,7 @@ from core.scheduling.opening_calendar import NEVER, Minutes, Openings, Places, w
 _STEP = 16.0
 """Minutes one line of the table stands for; a power of two, so that dividing by it is exact."""
 _LINES = 400_000
-"""Lines of one person at most: of a longer calendar, each stands for more minutes."""
+"""Lines of one person at most: of a longer calendar, each stands for more minutes (our choice)."""
 
 
 class RosterHours:

@@ -37,7 +37,7 @@ def work_off(
 
 
 _LONGEST_WAIT = 60.0
-"""A deck that waits longer waits for the morning and not for a person."""
+"""A deck that waits longer waits for the morning and not for a person (an assumption)."""
 
 
 class StaffedSimulation(StaffedTapeChoice, EventSimulation):

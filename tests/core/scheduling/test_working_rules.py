@@ -7,6 +7,7 @@ from datetime import date, timedelta
 import numpy as np
 import pytest
 
+from core.model.errors import WrongInput
 from core.model.names import FormatName
 from core.model.own_shop.settings_records import Expected
 from core.model.ranges import exactly
@@ -127,3 +128,14 @@ def test_a_recording_is_wanted_a_deck_for_from_one_tape_in_ten(
     monkeypatch.setattr(possibilities, "system_weights", lambda shell, shop: weights)
 
     assert ("digital8" in deck_choice.possible_systems(FormatName("hi8"), None)) is counts
+
+
+@pytest.mark.parametrize(("days", "is_planned"), [(730, True), (731, False)])
+def test_nothing_is_planned_beyond_two_years(days: int, is_planned: bool) -> None:
+    last = MONDAY + timedelta(days=days)
+
+    if is_planned:
+        opening_hours.check_span(MONDAY, last, MONDAY)
+    else:
+        with pytest.raises(WrongInput, match="730"):
+            opening_hours.check_span(MONDAY, last, MONDAY)
