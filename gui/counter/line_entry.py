@@ -43,6 +43,7 @@ class LineEntry(QObject):
         line.table_pasted.connect(self.take_table)
         draft.line_changed.connect(self._show)
         self.panel.correction_wanted.connect(line.offer_correction)
+        self.panel.rows_wanted.connect(self.take)
 
     @Slot()
     def open(self) -> None:

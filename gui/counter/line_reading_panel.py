@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QPoint, QRect, Qt, Signal, Slot
-from PySide6.QtWidgets import QFrame, QPushButton, QVBoxLayout
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QVBoxLayout
 
 from gui.counter.box_line_field import BoxLineField
 from gui.counter.line_words_offered import LineText
@@ -20,6 +20,8 @@ class LineReadingPanel(QFrame):
 
     correction_wanted = Signal(int)
     """The place in the line of words that were pointed at."""
+    rows_wanted = Signal()
+    """The rows are to be added, by mouse."""
 
     def __init__(self, field: BoxLineField) -> None:
         super().__init__(field)
@@ -30,13 +32,22 @@ class LineReadingPanel(QFrame):
         self._rows.setObjectName("line-understood")
         self._faults = [self._fault(n) for n in range(MOST_FAULTS)]
         self._keys = words(say("counter", "line_keys"), "small")
+        self.add = _add_button()
+        self.add.clicked.connect(self.rows_wanted)
+        self._places: list[int] = []
+        self._lay_out()
+        self.hide()
+
+    def _lay_out(self) -> None:
         column = self._column = QVBoxLayout(self)
         column.setContentsMargins(12, 6, 12, 6)
         column.setSpacing(2)
-        for part in (self._rows, *self._faults, self._keys):
+        for part in (self._rows, *self._faults):
             column.addWidget(part)
-        self._places: list[int] = []
-        self.hide()
+        below = QHBoxLayout()
+        below.addWidget(self._keys, 1)
+        below.addWidget(self.add, 0, Qt.AlignmentFlag.AlignBottom)
+        column.addLayout(below)
 
     def _fault(self, n: int) -> QPushButton:
         button = QPushButton()
@@ -80,3 +91,12 @@ class LineReadingPanel(QFrame):
         if below.y() + high > window.height():
             below = self._field.mapTo(window, QPoint(0, -high - 2))
         self.setGeometry(QRect(below.x(), max(0, below.y()), wide, high))
+
+
+def _add_button() -> QPushButton:
+    """What Return does, for the mouse; the line keeps the keyboard."""
+    button = QPushButton(say("counter", "line_add"))
+    button.setObjectName("line-add")
+    button.setAccessibleName(say("counter", "line_add"))
+    button.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+    return button
