@@ -73,6 +73,7 @@ class LineEntry(QObject):
             return
         self._take_rows(rows, say("counter", "undo_pasted"))
 
+    @Slot(object)
     def take_box(self, box: TypedBox) -> None:
         """A whole order out of a file: its rows, and its fields where none are filled in."""
         here = self._draft.box

@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QPoint, QRect, Qt, Signal, Slot
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QVBoxLayout
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLineEdit, QPushButton, QVBoxLayout
 
-from gui.counter.box_line_field import BoxLineField
 from gui.counter.line_words_offered import LineText
 from gui.toolkit import theme
 from gui.toolkit.text import say
@@ -23,7 +22,7 @@ class LineReadingPanel(QFrame):
     rows_wanted = Signal()
     """The rows are to be added, by mouse."""
 
-    def __init__(self, field: BoxLineField) -> None:
+    def __init__(self, field: QLineEdit) -> None:
         super().__init__(field)
         self._field = field
         self.setObjectName("line-reading")
