@@ -5,16 +5,15 @@ from __future__ import annotations
 from functools import partial
 from pathlib import Path
 
-from PySide6.QtCore import QEvent, QMimeData, QObject, Slot
+from PySide6.QtCore import QEvent, QMimeData, QObject, Signal
 from PySide6.QtGui import QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import QWidget
 
 from core.model import json_reader, regular_files
-from core.model.errors import AsWritten, TapewrightError, WrongInput
+from core.model.errors import AsWritten, WrongInput
 from core.model.typed_draft import TypedBox
 from core.services.quoting import ShopSnapshot
 from gui.counter.box_quote import BoxQuote
-from gui.counter.line_entry import LineEntry
 from gui.counter.typed_box import box_of
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
@@ -26,11 +25,16 @@ _INVENTORY = ".json"
 class DroppedFiles(QObject):
     """Watches the whole screen for what is dropped on it."""
 
-    def __init__(self, desk: Desk, box: BoxQuote, line: LineEntry, screen: QWidget) -> None:
+    order_read = Signal(object)
+    """A `TypedBox` out of a file."""
+    table_dropped = Signal(str)
+    failed = Signal(object)
+    """A `TapewrightError`: nothing was taken."""
+
+    def __init__(self, desk: Desk, box: BoxQuote, screen: QWidget) -> None:
         super().__init__(screen)
         self._desk = desk
         self._box = box
-        self._line = line
         screen.setAcceptDrops(True)
         screen.installEventFilter(self)
 
@@ -48,18 +52,10 @@ class DroppedFiles(QObject):
         """The first file, read beside the window; else the text."""
         files = [url.toLocalFile() for url in dropped.urls() if url.isLocalFile()]
         if not files:
-            self._line.take_table(dropped.text())
+            self.table_dropped.emit(dropped.text())
             return
         read = partial(read_file, Path(files[0]), self._box.snapshot)
-        self._desk.work.write_paper(read, then=self._taken, otherwise=self._failed)
-
-    @Slot(object)
-    def _taken(self, box: TypedBox) -> None:
-        self._line.take_box(box)
-
-    @Slot(object)
-    def _failed(self, failure: TapewrightError) -> None:
-        self._line.failed.emit(failure)
+        self._desk.work.write_paper(read, then=self.order_read.emit, otherwise=self.failed.emit)
 
 
 def _holds_an_order(dropped: QMimeData) -> bool:

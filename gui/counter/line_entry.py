@@ -43,6 +43,7 @@ class LineEntry(QObject):
         line.table_pasted.connect(self.take_table)
         draft.line_changed.connect(self._show)
         self.panel.correction_wanted.connect(line.offer_correction)
+        self.panel.rows_wanted.connect(self.take)
 
     @Slot()
     def open(self) -> None:
@@ -72,6 +73,7 @@ class LineEntry(QObject):
             return
         self._take_rows(rows, say("counter", "undo_pasted"))
 
+    @Slot(object)
     def take_box(self, box: TypedBox) -> None:
         """A whole order out of a file: its rows, and its fields where none are filled in."""
         here = self._draft.box

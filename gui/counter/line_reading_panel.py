@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QPoint, QRect, Qt, Signal, Slot
-from PySide6.QtWidgets import QFrame, QPushButton, QVBoxLayout
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLineEdit, QPushButton, QVBoxLayout
 
-from gui.counter.box_line_field import BoxLineField
 from gui.counter.line_words_offered import LineText
 from gui.toolkit import theme
 from gui.toolkit.text import say
@@ -20,8 +19,10 @@ class LineReadingPanel(QFrame):
 
     correction_wanted = Signal(int)
     """The place in the line of words that were pointed at."""
+    rows_wanted = Signal()
+    """The rows are to be added, by mouse."""
 
-    def __init__(self, field: BoxLineField) -> None:
+    def __init__(self, field: QLineEdit) -> None:
         super().__init__(field)
         self._field = field
         self.setObjectName("line-reading")
@@ -30,13 +31,22 @@ class LineReadingPanel(QFrame):
         self._rows.setObjectName("line-understood")
         self._faults = [self._fault(n) for n in range(MOST_FAULTS)]
         self._keys = words(say("counter", "line_keys"), "small")
+        self.add = _add_button()
+        self.add.clicked.connect(self.rows_wanted)
+        self._places: list[int] = []
+        self._lay_out()
+        self.hide()
+
+    def _lay_out(self) -> None:
         column = self._column = QVBoxLayout(self)
         column.setContentsMargins(12, 6, 12, 6)
         column.setSpacing(2)
-        for part in (self._rows, *self._faults, self._keys):
+        for part in (self._rows, *self._faults):
             column.addWidget(part)
-        self._places: list[int] = []
-        self.hide()
+        below = QHBoxLayout()
+        below.addWidget(self._keys, 1)
+        below.addWidget(self.add, 0, Qt.AlignmentFlag.AlignBottom)
+        column.addLayout(below)
 
     def _fault(self, n: int) -> QPushButton:
         button = QPushButton()
@@ -80,3 +90,12 @@ class LineReadingPanel(QFrame):
         if below.y() + high > window.height():
             below = self._field.mapTo(window, QPoint(0, -high - 2))
         self.setGeometry(QRect(below.x(), max(0, below.y()), wide, high))
+
+
+def _add_button() -> QPushButton:
+    """What Return does, for the mouse; the line keeps the keyboard."""
+    button = QPushButton(say("counter", "line_add"))
+    button.setObjectName("line-add")
+    button.setAccessibleName(say("counter", "line_add"))
+    button.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+    return button

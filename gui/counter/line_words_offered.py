@@ -61,9 +61,9 @@ class LineText:
     @staticmethod
     def is_table(text: str) -> bool:
         """Whether a pasted text has cells or rows that the line itself cannot hold."""
-        from core.catalogue.box_line import pasted_table
+        from core.catalogue.box_line import line_tokens
 
-        return pasted_table.is_table(text)
+        return line_tokens.is_table(text)
 
 
 def _choices(words: tuple[str, ...]) -> tuple[CellChoice, ...]:

@@ -6,7 +6,14 @@ from collections.abc import Mapping
 from pathlib import Path
 from random import Random
 
-from core.catalogue.box_line import line_offers, line_reading, line_told, line_writing, pasted_table
+from core.catalogue.box_line import (
+    line_offers,
+    line_reading,
+    line_tokens,
+    line_told,
+    line_writing,
+    pasted_table,
+)
 from core.model.typed_draft import TypedRow
 from gui.counter import dropped_files
 from gui.counter.line_entry import typed_row_of
@@ -63,7 +70,7 @@ def pasted(_: Files, dice: Random) -> object:
         raise FaultFound("a cell is thrown away", f"{text!r} {rows!r} {lost}")
     for row in rows:
         read_row(row)
-    return pasted_table.is_table(text)
+    return line_tokens.is_table(text)
 
 
 def _whole(row: TypedRow) -> str:

@@ -46,6 +46,11 @@ _ALONE = frozenset("-–—•*·|/=.:()[]{}!?&+")
 """Signs that mean nothing standing by themselves; & and + join as *and* does."""
 
 
+def is_table(text: str) -> bool:
+    """Whether ``text`` has cells or rows, rather than being one line of words."""
+    return "\t" in text or len([line for line in text.splitlines() if line.strip()]) > 1
+
+
 def tokens(text: str) -> tuple[Token, ...]:
     """The pieces of a line in order."""
     return tuple(_tokens(text))

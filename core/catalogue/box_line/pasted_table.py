@@ -45,11 +45,6 @@ _COLUMN_TAKEN = {
 _ONE_FORMAT = ("format", "recorded_as")
 
 
-def is_table(text: str) -> bool:
-    """Whether ``text`` has cells or rows, rather than being one line of words."""
-    return "\t" in text or len([line for line in text.splitlines() if line.strip()]) > 1
-
-
 def read(text: str, place: str) -> tuple[TypedRow, ...]:
     """The rows of a table; `WrongInput` at ``place`` for more than one order can hold."""
     table = [row for row in _table(text) if any(row)]

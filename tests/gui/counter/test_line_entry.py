@@ -206,6 +206,14 @@ def test_by_mouse_the_line_is_clicked_and_an_unread_word_offers_what_was_meant(c
     assert line.text() == "5 VHS t120 "
 
 
+def test_by_mouse_the_rows_are_added(clerk: Clerk) -> None:
+    QTest.mouseClick(clerk.counter.parts.line, Qt.MouseButton.LeftButton)
+    press_text("2 hi8")
+    QTest.mouseClick(clerk.counter.line.panel.add, Qt.MouseButton.LeftButton)
+    assert rows(clerk) == [("2", "Hi8", "", "")]
+    assert QApplication.focusWidget() is clerk.counter.parts.line
+
+
 # --- tables and files --------------------------------------------------------------------
 
 SHEET = (
