@@ -2,6 +2,6 @@
 
 from __future__ import annotations
 
-from gui.shop.prices.price_chapter import PriceChapter
+from gui.shop.prices.prices_chapter import PriceChapter
 
 CHAPTER = PriceChapter

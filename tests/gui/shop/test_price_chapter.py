@@ -16,7 +16,7 @@ from core.services.records_door import Shop
 from core.store import current_prices
 from core.wording.messages import say
 from gui.settings.price_page import PricePage
-from gui.shop.prices.price_chapter import PriceChapter
+from gui.shop.prices.prices_chapter import PriceChapter
 from gui.shop.shop_screen import ShopScreen
 from tests.support.booked import line
 from tests.support.screens import Place, press, press_text, type_in, written

@@ -23,7 +23,7 @@ from core.services import figure_sources, tapes
 from core.wording.messages import say
 from gui.shop import sources_chapter
 from gui.shop.deck_week_drawing import DeckWeek
-from gui.shop.prices.price_chapter import PriceChapter
+from gui.shop.prices.prices_chapter import PriceChapter
 from gui.shop.shop_screen import ShopScreen
 from gui.toolkit import theme
 from tests.support.booked import line
