@@ -11,7 +11,7 @@ from tests.fuzzed_readers.fed_commands import CommandLine
 from tests.fuzzed_readers.reader_list import ON_A_SERVER
 from tests.support.postgres import named_server
 
-COUNT = 400
+COUNT = 150
 SEED = 7
 
 
