@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING
 from core.cli import terminal_text
 from core.model import regular_files
 from core.model.errors import AsWritten, TapewrightError, Unavailable, WrongInput, nothing
-from core.wording import messages, own_words
+from core.wording import messages, own_words, shop_clock
 from core.wording.messages import say
 
 if TYPE_CHECKING:
@@ -108,6 +108,7 @@ class Invocation:
         self.notes.extend([found.clock] if found.clock and found.clock not in self.notes else [])
         front = found.settings.front
         messages.use(front.language, own=own_words.of(front.language, front.words))
+        shop_clock.use(front.timezone)
         self.marks.update(("practice",) if front.practice else ())
 
     def new_pin(self, name: str) -> str:

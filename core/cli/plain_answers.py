@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from datetime import date, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -24,6 +25,7 @@ from core.playtime.one_pack import Pack
 from core.playtime.pack_reading import PackMeasurement
 from core.promise import chances
 from core.promise.backlogs import Backlog
+from core.wording import shop_clock
 from core.wording.messages import say
 
 if TYPE_CHECKING:
@@ -161,7 +163,7 @@ def promise(made: Promise) -> str:
     if made.day is None:
         return say("cli", "date_can_promised", held_by="; ".join(made.held_by))
     held = say("cli", "held", held_by="; ".join(made.held_by)) if made.held_by else ""
-    return say("cli", "promised", day=made.day.isoformat(), words=chances.words(made.stated), held=held)
+    return say("cli", "promised", day=_day(made.day), words=chances.words(made.stated), held=held)
 
 
 def promises(kept: Sequence[Kept], backlog: Backlog | None = None) -> str:
@@ -182,7 +184,7 @@ def _said(one: Kept) -> str:
     if one.is_done:
         return say("cli", "ready_to_go" if box_standing.may_be_collected(one.job) else "waits_for_owner")
     day = one.promise.day
-    return say("cli", "date") if day is None else say("cli", "promised_2", day=day.isoformat())
+    return say("cli", "date") if day is None else say("cli", "promised_2", day=_day(day))
 
 
 def kept(found: Reliability, learned: str) -> str:
@@ -251,7 +253,14 @@ def _place(place: DonorPlace) -> str:
 
 def history(happenings: Iterable[JournalEntry]) -> str:
     """One line for each thing that happened."""
-    return _lines(*(f"{one.at.isoformat(timespec='minutes')}  {one.by}: {one.words}" for one in happenings))
+    return _lines(*(f"{at(one.at)}  {one.by}: {one.words}" for one in happenings))
+
+
+def at(moment: datetime) -> str:
+    """A moment by the shop's own clock: ``Mar 12, 2026, 2:05 PM``."""
+    from core.wording import locale_figures  # brings Babel
+
+    return locale_figures.dated_moment(shop_clock.local(moment))
 
 
 def habits(found: Sequence[Evidence], change: NoticedChange | None = None) -> str:
@@ -318,6 +327,12 @@ def _span(belief: Range, digits: int = 1) -> str:
 
 def _figure(value: float | Range, digits: int = 1) -> str:
     return _span(value, digits) if isinstance(value, Range) else f"{value:.{digits}f}"
+
+
+def _day(day: date) -> str:
+    from core.wording import locale_figures
+
+    return locale_figures.full_day(day)
 
 
 def _amount(minor: int, currency: str) -> str:

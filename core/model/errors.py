@@ -104,5 +104,10 @@ def one_of(names: Iterable[str]) -> str:
 
 
 def _shown(found: object) -> str:
+    """As somebody who typed it knows it: no escapes, lines side by side, a space for what cannot be seen."""
     text = repr(found)
+    if isinstance(found, str) and not isinstance(found, AsWritten):
+        seen = "".join(sign if sign.isprintable() else " " for sign in " / ".join(found.splitlines()))
+        mark = '"' if "'" in seen and '"' not in seen else "'"
+        text = f"{mark}{' '.join(seen.split()) or seen[:1]}{mark}"
     return text if len(text) <= 60 else f"{text[:57]}…"

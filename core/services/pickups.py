@@ -66,7 +66,7 @@ def hand_back(
     if copies is None:
         pieces = handing_over.all_that_may_go(unit, row, going)
     else:
-        pieces = [handing_over.chosen(row, each, going, partly=partly) for each in sorted(set(copies))]
+        pieces = [handing_over.chosen(unit, row, each, going, partly=partly) for each in sorted(set(copies))]
     if not going and not pieces:
         raise Refused(say("handing_back", "nothing_chosen", number=row.number))
     _let_go(unit, going)

@@ -85,6 +85,13 @@ def moment(when: datetime, timezone: str, locale: str | None = None) -> str:
     return glue.format(time_of_day(here, locale), short_day(here.date(), locale))
 
 
+def dated_moment(when: datetime, locale: str | None = None) -> str:
+    """``Mar 12, 2026, 2:05 PM``, as the clock of ``when`` shows it: for lists that may reach over years."""
+    name = _locale(locale)
+    glue = str(get_datetime_format("medium", locale=name)).replace("'", "")
+    return glue.format(time_of_day(when, locale), printable(format_date(when, "medium", locale=name)))
+
+
 @lru_cache(maxsize=4096)
 def _day(ordinal: int, weekday_width: str, month_width: str, locale: str) -> str:
     pattern = _day_pattern(weekday_width, month_width, locale)

@@ -23,7 +23,7 @@ from core.services.own_shop import readiness, shop_settings
 from core.services.own_shop.readiness import Readiness
 from core.services.records_door import Shop, as_shown
 from core.services.shop_places import shop_folders
-from core.wording import messages, own_words
+from core.wording import messages, own_words, shop_clock
 from core.wording.messages import say
 from gui.app.backup_care import BackupCare
 from gui.app.main_window import Window
@@ -324,6 +324,7 @@ def _data_folder() -> Path:
 def _speak(settings: ShopSettings) -> None:
     """Speak as the shop does; nobody has said yet which language a new one speaks."""
     front = settings.front
+    shop_clock.use(front.timezone)
     if settings != shop_settings.new_shop():
         messages.use(front.language, own=own_words.of(front.language, front.words))
 

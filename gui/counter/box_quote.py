@@ -10,6 +10,7 @@ from PySide6.QtCore import QObject, Signal
 from core.model.errors import WrongInput
 from core.model.quote_records import Quote
 from core.model.typed_draft import TypedBox
+from core.wording import shop_clock
 from gui.counter.live_day import LiveDay
 from gui.counter.live_quote import LiveQuote
 from gui.counter.tape_table import TableRow
@@ -58,7 +59,7 @@ class BoxQuote(QObject):
 
     def today(self) -> date:
         """The day on the shop's own calendar."""
-        return self._desk.clock().date() if self.snapshot is None else self.snapshot.today
+        return shop_clock.day(self._desk.clock()) if self.snapshot is None else self.snapshot.today
 
     def use_snapshot(self, snapshot: ShopSnapshot) -> None:
         """Quote against another snapshot of the shop from the next `update` on."""

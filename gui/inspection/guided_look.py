@@ -133,7 +133,7 @@ class LookOver(FittedDialog):
         parts.title.setText(step.title if step else say("inspection", "last"))
         parts.title.setAccessibleName(step_spoken(step) if step else parts.title.text())
         self.art.point_at(format, step.part if step else "", step.lamp if step else "")
-        parts.drawn.setText(caption(format))
+        parts.drawn.setText(caption(format, short=self._short))
         parts.turn(self.page if step else parts.end)
         if step is not None:
             self.page.show_step(step, format, progress.found, short=self._short)

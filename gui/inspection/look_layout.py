@@ -121,7 +121,8 @@ def step_spoken(step: LookStep) -> str:
     return " ".join((step.title, *step.how, *step.cautions, *seen))
 
 
-def caption(format: FormatName) -> str:
-    """How the drawing is held, and how far it is to be trusted."""
+def caption(format: FormatName, *, short: bool = False) -> str:
+    """How the drawing is held and, but at the counter (``short``), how far it is to be trusted."""
     way = "lid_away" if catalogue().format(format).anatomy.has_lid else "edge_near"
-    return f"{say('inspection', way)} {say('inspection', 'drawn')}"
+    held = say("inspection", way)
+    return held if short else f"{held} {say('inspection', 'drawn')}"

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from PySide6.QtCore import Signal, Slot
-from PySide6.QtWidgets import QCheckBox, QFrame, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtWidgets import QCheckBox, QFrame, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
 from core.catalogue import condition, inspection
 from core.catalogue.inspection import Change, LookStep
@@ -69,14 +69,22 @@ class StepPage(QWidget):
         self._finds = QWidget()
         self._finds_column = stacked(self._finds, 4)
         self._column.addWidget(self._finds)
+        self.why = QPushButton(say("inspection", "why"))
+        self.why.setObjectName("look-why")
+        self.why.setCheckable(True)
+        self._column.addWidget(self.why, 0, Qt.AlignmentFlag.AlignLeft)
         self._source = words("", "small")
         self._column.addWidget(self._source)
+        self.why.toggled.connect(self._source.setVisible)
         self._column.addStretch(1)
 
     def show_step(
         self, step: LookStep, name: FormatName, found: Iterable[AnyFinding], *, short: bool
     ) -> None:
-        """Write the page of one step; ``found`` is ticked already."""
+        """Write the page of one step; ``found`` is ticked already.
+
+        At the counter (``short``) the source stands behind *Why?*: a customer is there.
+        """
         empty(self._text_column)
         for sentence in (step.ask,) if short and step.ask else step.how:
             self._text_column.addWidget(words(sentence, "lead" if short else ""))
@@ -89,6 +97,9 @@ class StepPage(QWidget):
         self.waiting.setVisible(step.key == inspection.COLD)
         self._lay_findings(step, name, frozenset(found))
         self._source.setText(say("inspection", "source", source=step.source.words))
+        self.why.setVisible(short)
+        self.why.setChecked(False)
+        self._source.setVisible(not short)
 
     def tick(self, letter: str) -> bool:
         """Turn the finding under this letter on or off; says whether there is one."""

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
 
 from core.model import box_standing
 from core.model.job_records import CallerMatch, Job
+from core.wording import shop_clock
 from gui.toolkit import text, theme
 from gui.toolkit.text import day, say, short_day, times_in_twenty
 from gui.widgets.layouts import rule, words
@@ -155,7 +156,13 @@ def identity_check(found: CallerMatch) -> str:
 
 def _agreements(job: Job) -> list[str]:
     return [
-        say("phone", "agreed_line", who=each.who_agreed, day=short_day(each.at.date()), what=each.words)
+        say(
+            "phone",
+            "agreed_line",
+            who=each.who_agreed,
+            day=short_day(shop_clock.day(each.at)),
+            what=each.words,
+        )
         for each in job.agreements
     ]
 

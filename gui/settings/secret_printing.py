@@ -17,6 +17,7 @@ from core.services.own_shop import backup_key
 from core.services.own_shop.backup_key import BackupKey
 from core.services.proving import token_papers
 from core.services.proving.access_tokens import NewToken
+from core.wording import shop_clock
 from gui.toolkit.paper_writing import writing
 from gui.toolkit.screen_context import Desk
 
@@ -44,7 +45,7 @@ class KeyPrinting(QObject):
         """A key nobody has yet. The paper first: backups must not be locked with a key that nobody got."""
         front = self._page.front
         if front is not None:
-            made, day = backup_key.new(), self._desk.clock().date()
+            made, day = backup_key.new(), shop_clock.day(self._desk.clock())
             folder = self._folder.make()
             write = writing(partial(backup_key.written, made, front, day, folder), folder)
             then = partial(self._was_written, made)
@@ -73,7 +74,11 @@ class TokenPrinting(QObject):
     def _print(self, made: NewToken) -> None:
         front = self._page.front
         if front is not None:
-            day, person, folder = self._desk.clock().date(), self._page.form.name.text(), self._folder.make()
+            day, person, folder = (
+                shop_clock.day(self._desk.clock()),
+                self._page.form.name.text(),
+                self._folder.make(),
+            )
             write = writing(partial(token_papers.written, made, person, front, day, folder), folder)
             self._desk.work.write_paper(write, then=self._show, otherwise=self._refused)
 

@@ -12,6 +12,7 @@ from core.scheduling import event_rates
 from core.services import closed_days, decks
 from core.services.event_counts import Breakdown
 from core.services.shop_overview import ShopView
+from core.wording import shop_clock
 from gui.shop import counted_events
 from gui.shop.chapter import Chapter
 from gui.toolkit import theme
@@ -109,7 +110,7 @@ def _piece(deck: Deck, outages: tuple[Breakdown, ...]) -> TrayItem:
     now = next((each for each in reversed(outages) if each.deck == deck.name and not each.ended_at), None)
     why = ""
     if now is not None:
-        since = day(now.began_at.date())
+        since = day(shop_clock.day(now.began_at))
         why = say("shop", "care_since", day=since, why=now.words) if now.words else since
     return TrayItem(deck.name, deck.name, small=why, place=say("shop", "out_of_service"))
 
@@ -200,7 +201,7 @@ class DeckCareChapter(Chapter):
 
     @Slot(str)
     def _close_today(self, why: str) -> None:
-        self.change(closed_days.stayed_shut, self.desk.clock().date(), why)
+        self.change(closed_days.stayed_shut, shop_clock.day(self.desk.clock()), why)
 
 
 CHAPTER = DeckCareChapter

@@ -10,6 +10,7 @@ from core.model.job_records import Job
 from core.model.own_shop.settings_records import ShopFront
 from core.model.promise_records import Promise
 from core.model.quote_records import Quote
+from core.wording import shop_clock
 from gui.toolkit import colors, text, theme
 from gui.toolkit.text import say
 from gui.widgets import slip_lines, slip_paper
@@ -91,7 +92,7 @@ class Slip(QWidget):
         """Write this quote; ``is_late``: its own day is long in coming, and the one before is marked."""
         self._hold_quote(quote)
         self._number.hide()
-        made = text.short_day(quote.made_at.date())
+        made = text.short_day(shop_clock.day(quote.made_at))
         about = say("slip", "quoted", day=made, until=text.short_day(quote.valid_until))
         self._about.setText(about)
         self._examples.setVisible(quote.example_prices)
@@ -103,7 +104,7 @@ class Slip(QWidget):
         self._number.setText(say("slip", "number", number=job.number))
         self._number.show()
         self._examples.setVisible(job.quote.example_prices)
-        self._about.setText(say("slip", "booked", day=text.short_day(job.booked_at.date())))
+        self._about.setText(say("slip", "booked", day=text.short_day(shop_clock.day(job.booked_at))))
         self._write(job.quote, job.promise, job.paid_minor)
 
     def mark_day(self, is_late: bool) -> None:

@@ -8,7 +8,7 @@ import pytest
 
 from core.catalogue import formats
 from core.model.own_shop import shop_additions
-from core.wording import messages
+from core.wording import messages, shop_clock
 
 
 @pytest.fixture(autouse=True)
@@ -23,4 +23,5 @@ def american() -> Iterator[None]:
 
 def _forget_the_shop() -> None:
     formats.put_in_force(())
+    shop_clock.use("UTC")
     shop_additions.put_in_force(shop_additions.NOTHING_ADDED)

@@ -112,7 +112,7 @@ def tell_to_call(call: Invocation) -> Reply:
             "to_call_line",
             number=str(one.number),
             name=one.customer,
-            phone=one.phone or "",
+            phone=locale_figures.phone(one.phone) if one.phone else "",
             tapes=one.tapes_asking,
             misfit=" ".join(sentence for _, sentence in one.misfits) or "none",
             stands=_money(one.standing.stands_minor, one.standing),

@@ -181,7 +181,8 @@ def correct_customer(call: Invocation) -> Reply:
         number = JobNumber(asked.number)
         typed = {"name": asked.name, "phone": asked.phone, "email": asked.email}
         who = call.run(shop, jobs.correct_fields, number, **typed).customer
-    told = ", ".join(part for part in (who.name, who.phone, who.email) if part)
+    phone = locale_figures.phone(who.phone) if who.phone else None
+    told = ", ".join(part for part in (who.name, phone, who.email) if part)
     return Reply({"customer": {"name": who.name, "phone": who.phone, "email": who.email}}, told)
 
 

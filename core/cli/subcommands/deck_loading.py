@@ -5,6 +5,7 @@ from __future__ import annotations
 from core.cli.invocation import Invocation, Reply
 from core.services import decks_to_load
 from core.services.decks_to_load import ToLoad
+from core.wording import locale_figures
 from core.wording.messages import say
 
 
@@ -37,6 +38,6 @@ def _line(one: ToLoad) -> str:
         deck=one.deck,
         code=one.tape.code,
         name=name,
-        ends=f"{one.ends:%H:%M}",
+        ends=locale_figures.time_of_day(one.ends),
         why=one.why,
     )

@@ -88,7 +88,7 @@ def _told(record: TapeRecord) -> Reply:
 
 def _plain(found: Incident, written: tuple[Path, ...]) -> str:
     lines = (
-        f"{line.at.isoformat(timespec='minutes')}  {line.by}: "
+        f"{plain_answers.at(line.at)}  {line.by}: "
         + say("incidents", f"event-{line.kind.value}", words=line.words, photo=line.photo or "").strip()
         for line in found.lines
     )

@@ -44,7 +44,7 @@ def made(
     while nobody has said what the customer's own drive holds; WrongInput for a tape of another order.
     """
     row, copy = copy_steps.of_order(unit, number, item)
-    copy_steps.check_here(copy)
+    copy_steps.check_here(unit, copy)
     job, record = copy_steps.record(row, copy)
     codes = _tapes(job, record, tapes)
     contents = CopyContents(codes, _files(unit, row, record, codes, files))
@@ -68,7 +68,7 @@ def checked(
     and for a file that is missing or another one.
     """
     row, copy = copy_steps.of_order(unit, number, item)
-    copy_steps.check_here(copy)
+    copy_steps.check_here(unit, copy)
     _, record = copy_steps.record(row, copy)
     if record.made is None:
         raise Refused(say("copies", "not-made", copy=copy.words, number=row.number, item=str(item)))
@@ -94,7 +94,7 @@ def strike(unit: Unit, number: JobNumber, item: int, *, because: str) -> Job:
     wrong = [each for each in record.standing_steps if each.kind.may_be_struck]
     if not wrong:
         raise Refused(say("copies", "nothing-to-strike", copy=copy.words))
-    _check_may_be_struck(row, record, copy)
+    _check_may_be_struck(unit, row, record, copy)
     permissions.check_strike(unit, wrong[-1].by)
     if wrong[-1].kind is CopyStepKind.LINK:
         copy.handed_back_at = None
@@ -103,9 +103,9 @@ def strike(unit: Unit, number: JobNumber, item: int, *, because: str) -> Job:
     return row_records.job(row)
 
 
-def _check_may_be_struck(row: JobRow, record: CopyRecord, copy: CopyRow) -> None:
+def _check_may_be_struck(unit: Unit, row: JobRow, record: CopyRecord, copy: CopyRow) -> None:
     if not record.is_download:
-        copy_steps.check_here(copy)
+        copy_steps.check_here(unit, copy)
     is_settled = agreement_versions.current(row).kind is AgreementKind.SETTLED
     if record.deleted is not None or (is_settled and record.is_download):
         raise Refused(say("copies", "over", copy=copy.words))

@@ -8,7 +8,7 @@ from core.model.copies.copy_records import CopyContents, CopyRecord, CopyStepKin
 from core.model.errors import Refused, WrongInput
 from core.model.job_records import Job
 from core.model.names import JobNumber
-from core.store import history, lookup, row_records
+from core.store import current_settings, history, lookup, row_records
 from core.store.audits import copy_audit
 from core.store.copy_tables import CopyRow, CopyStepRow
 from core.store.job_tables import JobRow
@@ -44,10 +44,10 @@ def in_order(row: JobRow, item: int) -> CopyRow:
     return found
 
 
-def check_here(copy: CopyRow) -> None:
+def check_here(unit: Unit, copy: CopyRow) -> None:
     """Refused for a copy that was handed over."""
     if copy.handed_back_at is not None:
-        day = locale_figures.day(copy.handed_back_at.date())
+        day = locale_figures.day(current_settings.local(unit, copy.handed_back_at).date())
         raise Refused(say("handing_back", "copy_gone", copy=copy.words, id=str(copy.id), day=day))
 
 

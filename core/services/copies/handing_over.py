@@ -37,11 +37,11 @@ def all_that_may_go(unit: Unit, row: JobRow, going: Sequence[TapeRow]) -> list[C
     return found
 
 
-def chosen(row: JobRow, item: int, going: Sequence[TapeRow], *, partly: bool) -> CopyRow:
+def chosen(unit: Unit, row: JobRow, item: int, going: Sequence[TapeRow], *, partly: bool) -> CopyRow:
     """One copy of an order that somebody takes. Refused when it is not made, not checked or not whole, handed
     over, or a download; WrongInput when the order has no such copy."""
     copy = copy_steps.in_order(row, item)
-    copy_steps.check_here(copy)
+    copy_steps.check_here(unit, copy)
     record = row_records.copy(copy)
     if record.is_download:
         raise Refused(say("copies", "is-download", number=row.number, item=str(item)))

@@ -37,7 +37,7 @@ def describe(
     if not 0 < gigabytes <= MOST_GB:
         accepted = say("copies", "drive-gigabytes-accepted", most=MOST_GB)
         raise WrongInput(say("copies", "drive-gigabytes"), gigabytes, accepted)
-    copy_steps.check_here(copy)
+    copy_steps.check_here(unit, copy)
     if not row_records.copy(copy).is_own_drive:
         raise Refused(say("copies", "no-drive", copy=copy.words))
     drive = OwnDrive(round(gigabytes * 1e9), file_system, splits)

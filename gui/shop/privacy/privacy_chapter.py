@@ -21,6 +21,7 @@ from core.services.privacy.erasures import Erased, Meant
 from core.services.records_door import Shop
 from core.services.shop_overview import ShopView
 from core.services.shop_places import shop_folders
+from core.wording import shop_clock
 from gui.shop.chapter import Chapter
 from gui.shop.privacy.privacy_sheet import PrivacySheet
 from gui.toolkit.paper_writing import writing_kept
@@ -65,7 +66,7 @@ class PrivacyChapter(Chapter):
 
     def _write_kept(self, found: tuple[KeptEntry, ...]) -> None:
         if self._view is not None:
-            front, day = self._view.settings.front, self.desk.clock().date()
+            front, day = self._view.settings.front, shop_clock.day(self.desk.clock())
             self.desk.show_paper(writing_kept(found, front, day, self.desk.papers), self.show_failure)
 
     def _look(self) -> None:

@@ -6,6 +6,7 @@ from datetime import datetime
 
 from core.services import shop_overview
 from core.services.records_door import Shop
+from core.wording.locale_figures import time_of_day
 from tests.support.typed import NOW, Typist, walk
 
 
@@ -15,7 +16,7 @@ def test_the_tape_for_a_free_deck_is_told(typed: Typist, codes: list[str]) -> No
     assert (first["deck"], first["tape"]) == ("VHS 1", codes[0])
     told = typed("load-now", as_json=False).out.splitlines()[0]
     assert told.startswith(f"VHS 1: {codes[0]} VHS ")
-    assert f"ends about {first['ends'][11:16]}. {first['why']}" in told
+    assert f"ends about {time_of_day(datetime.fromisoformat(first['ends']))}. {first['why']}" in told
 
 
 def test_nothing_is_loaded_when_no_tape_waits(typed: Typist, codes: list[str]) -> None:

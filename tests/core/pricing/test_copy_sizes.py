@@ -139,8 +139,8 @@ def test_a_file_too_long_for_fat32_is_said_aloud() -> None:
     (note,) = of([exactly(60)], Delivery("files", "dv", "usb")).notes
 
     assert note == (
-        "one file may be 12.96 GB, and FAT32 ends a file at 4.29 GB, after 19 minutes:"
-        " format the drive as exFAT, or split it into 4 parts"
+        "one file may be 12.96 GB, and many drives take no file that large, only 19 minutes of it:"
+        " the drive has to be emptied and formatted anew, or the file split into 4 parts"
     )
     assert not of([exactly(60)], Delivery("files", "h264", "usb")).notes
 

@@ -82,7 +82,7 @@ copy-stick = { $key }   Not on their drive: { $copy }{ $more ->
         [none] {""}
        *[other] ; ready { $day }
     }
-copy-reformat = { $key }   Empty their drive and format it as exFAT (everything on it is lost)
+copy-reformat = { $key }   Empty their drive and format it anew (everything on it is lost)
 copy-split = { $key }   Split long files into parts
 copy_esc = The answer is kept with your name and the time. Esc closes the card; the copy goes on waiting.
 other_ceiling = With “go on”: another amount to ask before going over (leave empty to take the one above)

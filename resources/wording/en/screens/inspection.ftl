@@ -8,6 +8,7 @@ careful = Careful
 look_for = What to look for
 nothing_to_find = Nothing to find here; go on when you're done.
 source = How well this is known: { $source }
+why = Why?
 fine = Looks fine, next step   Space
 done = Done, next step   Space
 on = Next step   Space

@@ -73,12 +73,12 @@ protect-unknown = Where it is on this shell, no source we have says.
 no-wait = It is near enough to room temperature: no need to wait.
 wait-warm =
     { $hours ->
-        [one] Let it warm up in its box for at least { $hours } hour before it is played; if it may be damp, a full day or more (from memory).
-       *[other] Let it warm up in its box for at least { $hours } hours before it is played; if it may be damp, a full day or more (from memory).
+        [one] Let it warm up in its box for at least { $hours } hour before it is played; if it may be damp, a full day or more.
+       *[other] Let it warm up in its box for at least { $hours } hours before it is played; if it may be damp, a full day or more.
     }
 wait-cool =
     { $hours ->
         [one] Let it cool down in its box for at least { $hours } hour before it is played.
        *[other] Let it cool down in its box for at least { $hours } hours before it is played.
     }
-damp = Damp settles on a cold tape, and a damp tape sticks to the head drum and tears (from memory).
+damp = Damp settles on a cold tape, and a damp tape sticks to the head drum and tears.

@@ -49,13 +49,13 @@ misfit-pieces = { $copy }: these tapes take { $needs }, and { $holds } { $holds 
         [1] is
        *[other] are
     } ordered.
-misfit-file-size = { $copy }: the file of tape { $tape } takes { $needs } GB, and this drive ends a file at { $holds } GB (FAT32).
+misfit-file-size = { $copy }: the file of tape { $tape } takes { $needs } GB, and as it is now, this drive takes no file over { $holds } GB.
 said-larger = { $copy } instead
 said-more = { $pieces } × { $copy }
 said-smaller = smaller files: { $copy }
 said-download = as a download instead: { $copy }
 said-stick = not on the own drive but on { $copy }
-said-reformat = the drive may be emptied and formatted as exFAT
+said-reformat = the drive may be emptied and formatted anew
 said-split = long files may be split into parts
 
 # --- lines of history ---

@@ -21,8 +21,8 @@ pieces = { $n ->
 download-of = download: { $files }
 own-drive-needs = the customer's drive needs { $gb } GB free
 download = up to { $gb } GB to download; nothing to hand over but the tapes
-nearly-full = the { $stick } may be nearly full: { $needs } GiB needed, { $holds } GiB before formatting
-fat32 = one file may be { $size } GB, and FAT32 ends a file at 4.29 GB, after { $minutes } minutes: format the drive as exFAT, or split it into { $parts } parts
+nearly-full = the { $stick } may be nearly full: it holds { $holds } GiB, and { $needs } GiB may be needed
+fat32 = one file may be { $size } GB, and many drives take no file that large, only { $minutes } minutes of it: the drive has to be emptied and formatted anew, or the file split into { $parts } parts
 
 # --- kinds of files ---
 codec-h264 = H.264 files

@@ -131,7 +131,7 @@ def test_changes_are_told_in_words(desk: Desk) -> None:
         ("finding", {"words": "smoke, ash"}, "finding 1, words: found 'smoke, ash'; words without a comma"),
         ("finding", {"words": "x" * 41}, "a few words on one line, at most 40 characters"),
         ("finding", {"told": " "}, "finding 1, told: found ' '; one line of text"),
-        ("finding", {"told": "a\nb"}, "finding 1, told: found 'a\\nb'; one line of text without"),
+        ("finding", {"told": "a\nb"}, "finding 1, told: found 'a / b'; one line of text without"),
         ("finding", {"outcome": "perhaps"}, "finding 1, outcome: found 'perhaps'; accepted are 'plays'"),
         ("finding", {"outcome": "cannot"}, "finding 1, repairs: found 'air-out'; an empty list"),
         ("finding", {"repairs": []}, "finding 1, repairs: found []; at least one repair"),

@@ -98,7 +98,7 @@ def test_a_key_of_a_format_is_set_by_its_path(desk: Desk) -> None:
         ({"words": {}}, "format 1, words, name: nothing was entered; a name of at most 40 characters"),
         (
             {"words": {"name": "a\nb"}},
-            "format 1, words, name: found 'a\\nb'; a name of at most 40 characters",
+            "format 1, words, name: found 'a / b'; a name of at most 40 characters",
         ),
         ({"words": 3}, "format 1, words, name: nothing was entered"),
         ({"like": "wax"}, "format 1, like: found 'wax'; accepted are"),

@@ -81,7 +81,7 @@ def test_a_deck_is_added_changed_and_removed(desk: Desk) -> None:
         ("front.country", "usa", "settings, front, country: found 'usa'"),
         ("front.timezone", "Mars", "settings, front, timezone: found 'Mars'"),
         ("front.logo", "bm9wZQ==", "settings, front, logo: found 'bm9wZQ==…'; a PNG or JPEG"),
-        ("front.name", "two\nlines", "settings, front, name: found 'two\\nlines'"),
+        ("front.name", "two\nlines", "settings, front, name: found 'two / lines'"),
         ("deck.VHS 1.plays", '["vinyl"]', "settings, deck 1, plays: found 'vinyl'"),
         ("deck.VHS 9.tv", '["pal"]', "settings.deck: found 'VHS 9'; accepted are VHS 1"),
         (VHS, "93,15", "prices, capture, vhs, price: found '93,15'; an amount in quotes"),
