@@ -2,7 +2,7 @@
 
 ``python -m tests.bench worlds [--years N] [--worlds NAME …] [--seed N] [--log FILE]``. Each world is lived by
 a simulator that imports nothing of `core` (`tests.support.worlds.told_worlds`), once a seed; a harness feeds
-the pure shelves (`tests.support.promise_log`). A year stands for itself: the errors are those of years.
+the pure shelves (`tests.support.fed.promise_log`). A year stands for itself: the errors are those of years.
 With ``--log`` the records are added to a file of JSON lines, which ``--replay FILE`` reads instead of living.
 
 Seeds of `TUNING` are for whoever tunes something, those of `REPORTING` for the table that is told.
@@ -21,9 +21,9 @@ import numpy as np
 
 from core.promise.reliability import pinball
 from tests.bench.ratio import Ratio, own_time
-from tests.support import promise_log
-from tests.support.promise_log import Logged
-from tests.support.restated import restated
+from tests.support.fed import promise_log
+from tests.support.fed.promise_log import Logged
+from tests.support.fed.restated import restated
 from tests.support.worlds.one_change import CHANGED
 from tests.support.worlds.told_worlds import RIGHT, WORLDS
 

@@ -15,10 +15,10 @@ from pathlib import Path
 import pytest
 
 from core.model.promise_records import Recalibrated
-from tests.support import promise_log
-from tests.support.fed_work import MONDAY
-from tests.support.promise_log import Logged
-from tests.support.restated import restated, stated
+from tests.support.fed import promise_log
+from tests.support.fed.fed_work import MONDAY
+from tests.support.fed.promise_log import Logged
+from tests.support.fed.restated import restated, stated
 from tests.support.worlds.living_shop import LivingShop
 from tests.support.worlds.told_worlds import WORLDS
 

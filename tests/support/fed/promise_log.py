@@ -31,8 +31,8 @@ from core.promise.stated_dates import chances_by
 from core.promise.turnaround import Load
 from core.scheduling import opening_hours
 from core.scheduling.opening_calendar import Calendar, Minutes
-from tests.support.fed_shop import CONFIDENCE, FedShop, settings_of
-from tests.support.fed_work import MONDAY, moment
+from tests.support.fed.fed_shop import CONFIDENCE, FedShop, settings_of
+from tests.support.fed.fed_work import MONDAY, moment
 from tests.support.worlds.living_shop import LivingShop
 from tests.support.worlds.people_at_work import DAY
 from tests.support.worlds.shop_lives import Box, World

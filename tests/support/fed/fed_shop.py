@@ -36,7 +36,7 @@ from core.scheduling.queued_tapes import QueuedTape
 from core.scheduling.worktime.recorded_acts import TimedTask
 from core.scheduling.worktime.work_learning import LearnedWork
 from core.services.event_counts import NEWEST
-from tests.support.fed_work import learned_of, moment, number_of
+from tests.support.fed.fed_work import learned_of, moment, number_of
 from tests.support.shops import FRONT, PLAYS, deck, repaired
 from tests.support.worlds.living_shop import LivingShop
 from tests.support.worlds.people_at_work import DAY

@@ -24,9 +24,9 @@ from core.promise.stated_dates import CURVE_DAYS, chances_by
 from core.scheduling import opening_hours
 from core.scheduling.opening_calendar import Calendar, Minutes
 from core.services.promises import NEWEST
-from tests.support.fed_shop import CONFIDENCE, settings_of
-from tests.support.fed_work import MONDAY, moment
-from tests.support.promise_log import NEVER, Logged
+from tests.support.fed.fed_shop import CONFIDENCE, settings_of
+from tests.support.fed.fed_work import MONDAY, moment
+from tests.support.fed.promise_log import NEVER, Logged
 from tests.support.worlds.people_at_work import DAY
 from tests.support.worlds.told_worlds import STEADY
 

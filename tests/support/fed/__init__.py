@@ -1,0 +1,1 @@
+"""Invented shops whose records are fed to the program, and what it promised them."""
