@@ -9,11 +9,12 @@ why none can.
 from __future__ import annotations
 
 import ast
+import os
 import re
 import sys
 import tomllib
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
 from pathlib import Path
 
 import pytest
@@ -116,7 +117,7 @@ class ConstantTrials:
     """A plugin of pytest that tries constants, each against its own tests."""
 
     wanted: list[tuple[Constant, Module, Watch]]
-    lines: list[str] = field(default_factory=list)
+    tell: Callable[[str], object]
     left: int = 0
 
     def pytest_runtestloop(self, session: pytest.Session) -> bool:
@@ -125,7 +126,7 @@ class ConstantTrials:
             lambda pipe: forked.run(session, range(len(session.items)), pipe), _MOST_SECONDS
         )
         if outcome is not Outcome.PASSED:
-            self.lines.append(f"{test} fails with nothing changed")
+            self.tell(f"{test} fails with nothing changed\n")
             self.left += 1
             return True
         for constant, module, watch in self.wanted:
@@ -146,7 +147,7 @@ class ConstantTrials:
         is_noticed = outcome in (Outcome.FAILED, Outcome.ENDLESS)
         self.left += not is_noticed
         by = f"noticed by {test}" if is_noticed else "LEFT"
-        self.lines.append(f"{constant.key}: {mutant.change}: {by}")
+        self.tell(f"{constant.key}: {mutant.change}: {by}\n")
 
 
 def _numbers_of(constant: Constant, module: Module) -> list[Mutant]:
@@ -168,10 +169,11 @@ def report(names: Sequence[str]) -> int:
             told += faults(constant, watch)
             if watch.tests:
                 wanted.append((constant, module, watch))
-    trials = ConstantTrials(wanted)
+    out = os.fdopen(os.dup(sys.stdout.fileno()), "w", buffering=1, encoding="utf-8")
+    trials = ConstantTrials(wanted, out.write)
     tests = sorted({test.split("::")[0] for _, _, watch in wanted for test in watch.tests})
     ended = mutation_run.run_in_pytest(tests, trials) if wanted else 0
-    sys.stdout.write("".join(f"{line}\n" for line in [*trials.lines, *told]))
+    out.write("".join(f"{line}\n" for line in told))
     return 1 if told or trials.left or ended else 0
 
 
