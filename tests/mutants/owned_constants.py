@@ -3,7 +3,7 @@
 Where it comes from stands in the sentence below it (or the comment above): a source, how it was derived,
 *from memory*, *common practice*, that it is an assumption or our choice, learned, or exact by definition.
 `constants.toml` says which test fails when it is a fifth more or less (one, of whole numbers below ten), or
-why none can.
+why none can, and names the owner where the sentence leaves it open.
 """
 
 from __future__ import annotations
@@ -62,6 +62,8 @@ class Watch:
 
     tests: tuple[str, ...]
     why: str
+    owner: str = ""
+    """Where it comes from, where the words below it do not say so."""
 
 
 def constants(module: Module) -> Iterator[Constant]:
@@ -94,7 +96,10 @@ def _sentence(following: Sequence[ast.stmt]) -> str:
 def watches(file: Path = FILE) -> dict[str, Watch]:
     """Who notices, by the key of the constant."""
     told = tomllib.loads(file.read_text(encoding="utf-8"))
-    return {key: Watch(tuple(entry.get("tests", ())), entry.get("why", "")) for key, entry in told.items()}
+    return {
+        key: Watch(tuple(entry.get("tests", ())), entry.get("why", ""), entry.get("owner", ""))
+        for key, entry in told.items()
+    }
 
 
 def missing_tests(watch: Watch, root: Path = ROOT) -> list[str]:
@@ -146,7 +151,7 @@ class ConstantTrials:
         outcome, test = forked.tried(trial, _MOST_SECONDS) if places else (Outcome.PASSED, "")
         is_noticed = outcome in (Outcome.FAILED, Outcome.ENDLESS)
         self.left += not is_noticed
-        by = f"noticed by {test}" if is_noticed else "LEFT"
+        by = f"noticed by {test}" if is_noticed else f"LEFT ({outcome.value} {test})"
         self.tell(f"{constant.key}: {mutant.change}: {by}\n")
 
 
@@ -179,7 +184,11 @@ def report(names: Sequence[str]) -> int:
 
 def faults(constant: Constant, watch: Watch) -> list[str]:
     """What is missing of its owner, in words."""
-    found = [] if constant.has_source else [f"{constant.key}: its words do not say where it comes from"]
+    found = (
+        []
+        if constant.has_source or watch.owner
+        else [f"{constant.key}: its words do not say where it comes from"]
+    )
     if not watch.tests and not watch.why:
         found.append(f"{constant.key}: no test is named in {FILE.name}, and no reason")
     return [*found, *(f"{constant.key}: there is no {test}" for test in missing_tests(watch))]
