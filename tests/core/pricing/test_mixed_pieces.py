@@ -13,7 +13,7 @@ import pytest
 from core.model.copies.copy_records import FileSystem, OwnDrive
 from core.model.inventory import Delivery
 from core.model.ranges import Range, exactly
-from core.pricing import copy_fit, discs, price_book, savings, sticks
+from core.pricing import bitrates, copy_fit, discs, price_book, savings, sticks
 from core.pricing.price_book import PriceBook
 
 MOST = 6
@@ -112,6 +112,8 @@ def test_a_file_is_cut_where_it_is_longer_than_a_disc() -> None:
     )
 
     assert not whole.notes
+    assert "DVD-R" in cut.notes[0]
+    assert "DVD-R" in cut.copies[0].words
     assert f"{holds:.2f}" in cut.notes[0]
     assert f"{holds * 1.5:.2f}" in cut.notes[0]
     assert not discs.of_files(exactly(holds), [exactly(holds)], "dvd-r", "DV files").notes
@@ -158,3 +160,34 @@ def test_pieces_of_which_the_book_knows_only_some_are_not_offered(book: PriceBoo
     )
 
     assert not any("dvd-r-dl" in sentence for sentence in told)
+
+
+def test_video_dvds_hold_what_an_encoder_uses_and_no_more_than_they_can() -> None:
+    """An encoder uses 8 Mb/s at most: 1.8 GB in half an hour, 3.6 in one (Mb/s × minutes × 0.0075). 37.6 Gbit
+    of one layer are 4.7 GB (÷ 8), which two hours and a half fill at a lower rate."""
+    page = bitrates.page()["dvd_video"]
+    usual, full = float(page["usual_mb_s"]), float(page["dvd_5_gbit"]) / 8
+
+    found = discs.video_dvds([Range(30, 60, 150)])
+
+    assert full == pytest.approx(4.7, rel=0.02)
+    assert found.gigabytes.low == pytest.approx(usual * 30 * 0.0075)
+    assert found.gigabytes.likely == pytest.approx(min(full, usual * 60 * 0.0075))
+    assert found.gigabytes.high == pytest.approx(full)
+    assert discs.video_dvds([exactly(400)]).gigabytes.likely == pytest.approx(3 * full)
+
+
+@pytest.mark.parametrize(("minutes", "count"), [(60, 1), (417, 1), (418, 2)])
+def test_video_blurays_are_counted_by_their_bytes(minutes: float, count: int) -> None:
+    """8 Mb/s are 0.06 GB a minute; 12,219,392 sectors of 2,048 bytes are 25.025 GB (public drive tests)."""
+    found = discs.video_blurays(exactly(minutes))
+
+    assert found.gigabytes.likely == pytest.approx(minutes * 0.06)
+    assert found.discs == exactly(count)
+
+
+def test_sticks_are_named_in_gigabytes_and_disks_in_terabytes() -> None:
+    assert [sticks.stick_words(*each) for each in (("usb", 64), ("disk", 2000))] == [
+        "USB stick, 64 GB",
+        "hard disk, 2 TB",
+    ]
