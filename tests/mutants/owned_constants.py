@@ -3,17 +3,18 @@
 Where it comes from stands in the sentence below it (or the comment above): a source, how it was derived,
 *from memory*, *common practice*, that it is an assumption or our choice, learned, or exact by definition.
 `constants.toml` says which test fails when it is a fifth more or less (one, of whole numbers below ten), or
-why none can.
+why none can, and names the owner where the sentence leaves it open.
 """
 
 from __future__ import annotations
 
 import ast
+import os
 import re
 import sys
 import tomllib
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
 from pathlib import Path
 
 import pytest
@@ -61,6 +62,8 @@ class Watch:
 
     tests: tuple[str, ...]
     why: str
+    owner: str = ""
+    """Where it comes from, where the words below it do not say so."""
 
 
 def constants(module: Module) -> Iterator[Constant]:
@@ -93,7 +96,10 @@ def _sentence(following: Sequence[ast.stmt]) -> str:
 def watches(file: Path = FILE) -> dict[str, Watch]:
     """Who notices, by the key of the constant."""
     told = tomllib.loads(file.read_text(encoding="utf-8"))
-    return {key: Watch(tuple(entry.get("tests", ())), entry.get("why", "")) for key, entry in told.items()}
+    return {
+        key: Watch(tuple(entry.get("tests", ())), entry.get("why", ""), entry.get("owner", ""))
+        for key, entry in told.items()
+    }
 
 
 def missing_tests(watch: Watch, root: Path = ROOT) -> list[str]:
@@ -116,7 +122,7 @@ class ConstantTrials:
     """A plugin of pytest that tries constants, each against its own tests."""
 
     wanted: list[tuple[Constant, Module, Watch]]
-    lines: list[str] = field(default_factory=list)
+    tell: Callable[[str], object]
     left: int = 0
 
     def pytest_runtestloop(self, session: pytest.Session) -> bool:
@@ -125,7 +131,7 @@ class ConstantTrials:
             lambda pipe: forked.run(session, range(len(session.items)), pipe), _MOST_SECONDS
         )
         if outcome is not Outcome.PASSED:
-            self.lines.append(f"{test} fails with nothing changed")
+            self.tell(f"{test} fails with nothing changed\n")
             self.left += 1
             return True
         for constant, module, watch in self.wanted:
@@ -145,8 +151,8 @@ class ConstantTrials:
         outcome, test = forked.tried(trial, _MOST_SECONDS) if places else (Outcome.PASSED, "")
         is_noticed = outcome in (Outcome.FAILED, Outcome.ENDLESS)
         self.left += not is_noticed
-        by = f"noticed by {test}" if is_noticed else "LEFT"
-        self.lines.append(f"{constant.key}: {mutant.change}: {by}")
+        by = f"noticed by {test}" if is_noticed else f"LEFT ({outcome.value} {test})"
+        self.tell(f"{constant.key}: {mutant.change}: {by}\n")
 
 
 def _numbers_of(constant: Constant, module: Module) -> list[Mutant]:
@@ -168,16 +174,21 @@ def report(names: Sequence[str]) -> int:
             told += faults(constant, watch)
             if watch.tests:
                 wanted.append((constant, module, watch))
-    trials = ConstantTrials(wanted)
+    out = os.fdopen(os.dup(sys.stdout.fileno()), "w", buffering=1, encoding="utf-8")
+    trials = ConstantTrials(wanted, out.write)
     tests = sorted({test.split("::")[0] for _, _, watch in wanted for test in watch.tests})
     ended = mutation_run.run_in_pytest(tests, trials) if wanted else 0
-    sys.stdout.write("".join(f"{line}\n" for line in [*trials.lines, *told]))
+    out.write("".join(f"{line}\n" for line in told))
     return 1 if told or trials.left or ended else 0
 
 
 def faults(constant: Constant, watch: Watch) -> list[str]:
     """What is missing of its owner, in words."""
-    found = [] if constant.has_source else [f"{constant.key}: its words do not say where it comes from"]
+    found = (
+        []
+        if constant.has_source or watch.owner
+        else [f"{constant.key}: its words do not say where it comes from"]
+    )
     if not watch.tests and not watch.why:
         found.append(f"{constant.key}: no test is named in {FILE.name}, and no reason")
     return [*found, *(f"{constant.key}: there is no {test}" for test in missing_tests(watch))]

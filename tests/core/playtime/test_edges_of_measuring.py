@@ -7,8 +7,8 @@ import pytest
 
 from core.model.inventory import TapeLine
 from core.model.names import FormatName, Speed, TvSystem
-from core.model.ranges import Range
-from core.playtime import length_doubts, places, tape_minutes
+from core.model.ranges import Range, exactly
+from core.playtime import length_doubts, pack_reading, packs, places, tape_minutes
 from core.playtime.beliefs import as_range, spread
 from core.playtime.measured_lengths import LeastLength
 from core.playtime.possibilities import facts
@@ -57,3 +57,18 @@ def test_a_speed_is_ruled_out_half_a_minute_beyond_what_it_can_play(more: float,
     believed = tape_minutes.belief_of(facts(open_speed, None, LeastLength(minutes=LONGEST + more)))
 
     assert (as_range(believed.speed_mm_s).high == pytest.approx(33.35)) is may_be_sp
+
+
+@pytest.mark.parametrize(("more", "is_beyond"), [(0.9, False), (1.1, True)])
+def test_a_radius_read_through_the_window_may_be_a_millimetre_off(more: float, is_beyond: bool) -> None:
+    reels = packs.reels(FormatName("vhs"), "T-120")
+
+    assert reels.is_beyond_reel(reels.flange.value + more) is is_beyond
+
+
+@pytest.mark.parametrize(("share", "place"), [(0.029, "AT_THE_BEGINNING"), (0.031, "ON_THE_WAY")])
+def test_three_parts_in_a_hundred_from_an_end_a_tape_is_wound_to_it(share: float, place: str) -> None:
+    there, back = (pack_reading._place(exactly(each)) for each in (share, 1 - share))
+
+    assert there.name == place
+    assert back.name == place.replace("BEGINNING", "END")

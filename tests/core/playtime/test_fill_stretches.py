@@ -63,3 +63,18 @@ def test_how_far_a_share_may_be_off_is_more_than_nothing_and_a_whole_tape_at_mos
     else:
         with pytest.raises(WrongInput):
             list(around(0.5, off, HALVES, [0.5, 0.5]))
+
+
+def test_stretches_of_unlike_width_count_by_what_is_left_of_each() -> None:
+    """A quarter holds 0.4: of it 0.15 ÷ 0.25 are left from a tenth on, 0.24; of the rest all of 0.6."""
+    found = weights(*beyond(0.1, {(0.0, 0.25): 0.4, (0.25, 1.0): 0.6}))
+
+    assert found == {(0.1, 0.25): pytest.approx(0.24 / 0.84), (0.25, 1.0): pytest.approx(0.6 / 0.84)}
+
+
+def test_stretches_of_unlike_width_count_by_their_density() -> None:
+    """0.2 on a quarter and 0.8 on three: densities 0.8 and 16/15. Around 0.25 ± 0.15: 0.15 × each."""
+    found = weights(*around(0.25, 0.15, (0.0, 0.25, 1.0), [0.2, 0.8]))
+
+    whole = 0.8 + 16 / 15
+    assert found == {(0.1, 0.25): pytest.approx(0.8 / whole), (0.25, 0.4): pytest.approx(16 / 15 / whole)}

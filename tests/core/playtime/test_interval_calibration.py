@@ -109,6 +109,7 @@ def test_ends_stay_where_a_range_still_says_something() -> None:
     )
     assert (far.low, far.high) == (0.1 - 200 / 300 * 0.1, 0.99)
     assert (near.low, near.high) == (0.25, 0.75)
+    assert interval_calibration.calibrated(strangers([(0.0, 0.5)] * 1000)).low == 0.01
 
 
 @given(st.floats(0.2, 11.0))

@@ -87,3 +87,8 @@ def test_what_is_known_and_what_nothing_was_learned_of_stays_as_it_is() -> None:
     assert MeanCalibration(1.1, spread=1 / 3).calibrated(VHS, known) is known
     assert UNTAUGHT.calibrated(VHS, EVEN) is EVEN
     assert MeanCalibration(1.1).calibrated(VHS, EVEN) is EVEN
+
+
+def test_a_calibration_that_names_no_ratio_moves_nothing_and_can_be_remembered_by() -> None:
+    assert mean(MeanCalibration(spread=1 / 3).calibrated(VHS, EVEN)) == pytest.approx(90)
+    assert len({MeanCalibration(of_formats={HI8: 0.9}), MeanCalibration(of_formats={HI8: 0.9})}) == 1

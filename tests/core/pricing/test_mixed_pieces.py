@@ -13,7 +13,7 @@ import pytest
 from core.model.copies.copy_records import FileSystem, OwnDrive
 from core.model.inventory import Delivery
 from core.model.ranges import Range, exactly
-from core.pricing import copy_fit, discs, price_book, savings, sticks
+from core.pricing import bitrates, copy_fit, discs, price_book, savings, sticks
 from core.pricing.price_book import PriceBook
 
 MOST = 6
@@ -39,7 +39,7 @@ def counted_out(size: int, longest: int, one: int, other: int) -> Iterator[tuple
 
 @pytest.mark.parametrize("longest", [0, 1, 3, 5])
 def test_two_kinds_of_pieces_are_counted_until_they_hold_all(longest: int) -> None:
-    for size, one, other in product(range(longest, 33), (6, 7, 12), (5, 6, 16)):
+    for size, one, other in product(range(longest, 33), (6, 7, 12), (2, 5, 6, 16)):
         if size and longest <= min(one, other):
             found = list(savings._counts(size, longest, one, other))
             assert found == list(counted_out(size, longest, one, other)), (size, longest, one, other)
@@ -112,6 +112,8 @@ def test_a_file_is_cut_where_it_is_longer_than_a_disc() -> None:
     )
 
     assert not whole.notes
+    assert "DVD-R" in cut.notes[0]
+    assert "DVD-R" in cut.copies[0].words
     assert f"{holds:.2f}" in cut.notes[0]
     assert f"{holds * 1.5:.2f}" in cut.notes[0]
     assert not discs.of_files(exactly(holds), [exactly(holds)], "dvd-r", "DV files").notes
@@ -129,3 +131,63 @@ def test_a_stick_is_nearly_full_above_nine_tenths_and_full_at_what_formatting_le
 def test_a_customers_drive_is_sold_in_decimal_gigabytes() -> None:
     """64,000,000,000 bytes are 64 GB by definition; 97 in 100 are left (common practice, no source)."""
     assert copy_fit.drive_room(OwnDrive(64 * 10**9, FileSystem.EXFAT)) == pytest.approx(62.08)
+
+
+def test_the_longest_file_decides_though_the_others_are_short(book: PriceBook) -> None:
+    """40 and 10 GB: two sticks of 31 GB would hold them together, and the longer one fits on neither."""
+    minute = 0.0075 * 28.8
+    some, tapes = priced(book, bd_r=9000, usb_32=100, usb_64=4000), [exactly(gb / minute) for gb in (10, 40)]
+
+    (told,) = savings.cheaper(exactly(50 / minute), tapes, [Delivery("files", "dv", "bd-r")], some)
+
+    assert told.startswith("1 × usb-64")
+
+
+def test_whoever_brings_a_drive_wants_it_used(book: PriceBook) -> None:
+    some = priced(book, own_drive=9000, usb_64=100)
+
+    assert not savings.cheaper(exactly(60), [exactly(60)], [Delivery("files", "h264", "own-drive")], some)
+
+
+def test_a_set_without_a_price_is_left_alone_even_where_another_costs_nothing(book: PriceBook) -> None:
+    assert not offered(priced(book, usb_64=0), 20, 20, 1)
+
+
+def test_pieces_of_which_the_book_knows_only_some_are_not_offered(book: PriceBook) -> None:
+    """Discs of two layers for the long tape, of one for the short: the book sells the one only."""
+    told = savings.cheaper(
+        exactly(300), [exactly(60), exactly(240)], [Delivery("dvd")], priced(book, dvd_r=3000)
+    )
+
+    assert not any("dvd-r-dl" in sentence for sentence in told)
+
+
+def test_video_dvds_hold_what_an_encoder_uses_and_no_more_than_they_can() -> None:
+    """An encoder uses 8 Mb/s at most: 1.8 GB in half an hour, 3.6 in one (Mb/s × minutes × 0.0075). 37.6 Gbit
+    of one layer are 4.7 GB (÷ 8), which two hours and a half fill at a lower rate."""
+    page = bitrates.page()["dvd_video"]
+    usual, full = float(page["usual_mb_s"]), float(page["dvd_5_gbit"]) / 8
+
+    found = discs.video_dvds([Range(30, 60, 150)])
+
+    assert full == pytest.approx(4.7, rel=0.02)
+    assert found.gigabytes.low == pytest.approx(usual * 30 * 0.0075)
+    assert found.gigabytes.likely == pytest.approx(min(full, usual * 60 * 0.0075))
+    assert found.gigabytes.high == pytest.approx(full)
+    assert discs.video_dvds([exactly(400)]).gigabytes.likely == pytest.approx(3 * full)
+
+
+@pytest.mark.parametrize(("minutes", "count"), [(60, 1), (417, 1), (418, 2)])
+def test_video_blurays_are_counted_by_their_bytes(minutes: float, count: int) -> None:
+    """8 Mb/s are 0.06 GB a minute; 12,219,392 sectors of 2,048 bytes are 25.025 GB (public drive tests)."""
+    found = discs.video_blurays(exactly(minutes))
+
+    assert found.gigabytes.likely == pytest.approx(minutes * 0.06)
+    assert found.discs == exactly(count)
+
+
+def test_sticks_are_named_in_gigabytes_and_disks_in_terabytes() -> None:
+    assert [sticks.stick_words(*each) for each in (("usb", 64), ("disk", 2000))] == [
+        "USB stick, 64 GB",
+        "hard disk, 2 TB",
+    ]

@@ -108,3 +108,10 @@ def test_a_code_is_given_once_and_only_where_the_order_has_it() -> None:
     found = matched([known(1)], [VHS, VHS], [(code(1),), (code(1), code(9))])
 
     assert codes(found) == [code(1), None]
+
+
+def test_a_cassette_of_which_nothing_is_told_got_as_far_as_nothing() -> None:
+    untold, told = (lambda n: KnownTape(code(n), VHS, 1)), (lambda n: known(n, progress=0))
+
+    assert codes(matched([told(1), untold(2)], [VHS])) == [code(1)]
+    assert codes(matched([untold(1), told(2)], [VHS])) == [code(1)]

@@ -66,6 +66,30 @@ def test_a_band_of_promises_alike_and_unlike() -> None:
     assert least < 15 < most
 
 
+def test_a_band_is_that_of_the_sign_test() -> None:
+    """Of 20 even chances 5 or fewer, or 15 or more, are too unlikely at 5 % (any table of the sign test)."""
+    assert sampling_band([0.5] * 20) == (6, 14)
+
+
+@pytest.mark.parametrize(
+    ("stated", "group"),
+    [
+        (0.05, (0.0, 0.8)),
+        (0.79, (0.0, 0.8)),
+        (0.8, (0.8, 0.9)),
+        (0.89, (0.8, 0.9)),
+        (0.9, (0.9, 0.95)),
+        (0.94, (0.9, 0.95)),
+        (0.95, (0.95, 1.0)),
+        (1.0, (0.95, 1.0)),
+    ],
+)
+def test_promises_are_told_by_what_was_stated(stated: float, group: tuple[float, float]) -> None:
+    (found,) = reliability([judged(promise(stated, 1.0, day=0), 0)]).groups
+
+    assert (found.low, found.high) == group
+
+
 def test_a_right_model_fills_every_decile_alike_and_a_late_one_the_last() -> None:
     right = reliability(drawn(4000, *CURVE, day=6))
     assert all(share == pytest.approx(0.1, abs=0.02) for share in right.deciles)

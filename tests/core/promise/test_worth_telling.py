@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from datetime import timedelta
+from types import SimpleNamespace
 
 import numpy as np
 import pytest
@@ -155,3 +156,38 @@ def test_longer_is_an_hour_and_no_day_is_longer_than_it_is() -> None:
 
     assert [each.end for each in changed[say("dates", "open_longer")].openings] == [750, 1140, 1440]
     assert changed[say("dates", "play_longer")].past_closing_minutes == 90
+
+
+def test_a_day_sooner_is_a_day_of_the_calendar() -> None:
+    def load(minutes: float) -> SimpleNamespace:
+        return SimpleNamespace(jobs={ONE: Finish(np.full(3, minutes), ())})
+
+    assert turnaround.days_sooner(load(3 * 1440.0), load(1440.0)) == {ONE: 2.0}  # type: ignore[arg-type]
+
+
+# --- curves ------------------------------------------------------------------------------
+
+
+def test_a_curve_shows_forty_days_at_most() -> None:
+    days = [DAY + timedelta(days=n) for n in range(100)]
+
+    assert len(stated_dates._curve(np.linspace(0.005, 0.5, 100), days, 50, None)) == 40
+    assert len(stated_dates._curve(np.linspace(0.05, 0.95, 39), days[:39], None, None)) == 39
+
+
+def test_a_curve_ends_where_one_of_a_thousand_is_left() -> None:
+    days = [DAY + timedelta(days=n) for n in range(4)]
+
+    curve = stated_dates._curve(np.array([0.5, 0.9989, 0.9991, 1.0]), days, 1, None)
+
+    assert [chance.by for chance in curve] == [0.5, 0.9989, 0.9991]
+
+
+@pytest.mark.parametrize(("days", "count"), [(0.045, 0), (0.055, 3)])
+def test_three_changes_are_told_of_those_that_gain_an_hour_and_a_quarter(
+    days: float, count: int, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A twentieth of a day is 72 minutes."""
+    monkeypatch.setattr(what_ifs, "_sooner", lambda plain, other: days)
+
+    assert len(what_ifs.reliefs(TWO, [queued(1), queued(2)], TUESDAY, {})) == count

@@ -122,3 +122,19 @@ def test_time_between_events_is_within_a_percent_of_drawn_gamma_laws(events: int
     found = Gamma(float(events), 100.0 * events).between_percentile(z)
 
     assert found == pytest.approx(np.quantile(drawn, NormalDist().cdf(z)), rel=0.02)
+
+
+def test_a_rate_of_what_was_never_watched_is_none() -> None:
+    nothing = Gamma(0.0, 0.0)
+
+    assert (nothing.rate, nothing.between, nothing.between_percentile(1.28)) == (0, 0, 0)
+    assert Gamma(5.0, 0.5).rate == 10
+    assert Gamma(1.0, 100.0).between_percentile(0.0) > 100
+
+
+def test_hours_without_a_failure_say_nothing_to_a_shop_that_stated_none() -> None:
+    assert failures(Counted(play_hours=900), Expected()) == Gamma(0.0, 0.0)
+
+
+def test_a_shop_that_counted_no_days_expects_what_it_stated_of_closed_ones() -> None:
+    assert learned(Counted(rush=QUIET_YEAR), STATED, 3).unplanned_closures == pytest.approx(0.02)

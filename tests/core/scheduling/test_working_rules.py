@@ -9,6 +9,7 @@ import pytest
 
 from core.model.errors import WrongInput
 from core.model.names import FormatName
+from core.model.own_shop.handling_minutes import HandlingMinutes
 from core.model.own_shop.settings_records import Expected
 from core.model.ranges import exactly
 from core.model.stations import Station
@@ -78,7 +79,7 @@ def test_people_are_followed_up_to_three_hundred_tapes(count: int, follows: bool
 
 def test_in_a_longer_queue_a_deck_waits_nine_minutes_for_one_person_and_three_for_two() -> None:
     """Beside five minutes to unload and load; the waits were derived on a prototype."""
-    assert [handling(people) for people in (1, 2, 3)] == [14.0, 8.0, 5.0]
+    assert [handling(HandlingMinutes(load=3, unload=2), people) for people in (1, 2, 3)] == [14, 8, 5]
 
 
 def test_a_tape_is_looked_over_in_five_minutes_and_cleared_in_one_at_least() -> None:
