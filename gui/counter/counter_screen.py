@@ -280,6 +280,7 @@ class CounterScreen(Screen):
             actions.MEASURE: self.inspections.begin_packs,
             actions.HELP_DAY: self.earlier_day.ask,
             actions.LINE: self.line.open,
+            actions.FINDINGS: self.tray.go_to_findings,
         }
         for key, do in does.items():
             made = actions.action(key, self)

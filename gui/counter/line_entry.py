@@ -5,11 +5,13 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Signal, Slot
+from PySide6.QtGui import QGuiApplication
 
 from core.model.errors import WrongInput
 from core.model.typed_draft import TypedBox, TypedRow
 from gui.counter.draft_history import Draft
 from gui.counter.line_reading_panel import LineReadingPanel
+from gui.counter.line_words_offered import LineText
 from gui.counter.typed_box import read_row, row_of
 from gui.toolkit.text import say
 
@@ -41,6 +43,7 @@ class LineEntry(QObject):
         line.entered.connect(self.take)
         line.left.connect(self._go_back)
         line.table_pasted.connect(self.take_table)
+        parts.table.pasted.connect(self.paste)
         draft.line_changed.connect(self._show)
         self.panel.correction_wanted.connect(line.offer_correction)
         self.panel.rows_wanted.connect(self.take)
@@ -51,6 +54,14 @@ class LineEntry(QObject):
         self._parts.table.commit()
         self._parts.bring(self._parts.line)
         self._parts.line.setCursorPosition(len(self._parts.line.text()))
+
+    @Slot()
+    def paste(self) -> None:
+        """What the clipboard holds: a table becomes rows, words go into the line."""
+        clipboard = QGuiApplication.clipboard().mimeData()
+        if not LineText.is_table(clipboard.text()):
+            self.open()
+        self._parts.line.paste_from(clipboard)
 
     @Slot()
     def take(self) -> None:

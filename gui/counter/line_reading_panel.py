@@ -85,7 +85,7 @@ class LineReadingPanel(QFrame):
         wide = max(self._field.width(), 40 * theme.UNIT)
         self.setFixedWidth(wide)
         self._column.activate()
-        high = max(self._column.heightForWidth(wide), self._column.sizeHint().height())
+        high = self._column.heightForWidth(wide)
         below = self._field.mapTo(window, QPoint(0, self._field.height() + 2))
         if below.y() + high > window.height():
             below = self._field.mapTo(window, QPoint(0, -high - 2))

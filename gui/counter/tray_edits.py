@@ -67,6 +67,14 @@ class TrayEdits(QObject):
             self._table.put_cursor(min(here.row(), len(self._draft.box.rows) - 1), here.column())
 
     @Slot()
+    def go_to_findings(self) -> None:
+        """Type what is wrong with the tapes of this row, wherever in it the keyboard was."""
+        row = max(self.row, 0)
+        self._table.setFocus()
+        self._table.put_cursor(row, self._table.rows.column_named("findings"))
+        self._table.edit(self._table.currentIndex())
+
+    @Slot()
     def undo(self) -> None:
         """Undo the last step."""
         self._table.commit()

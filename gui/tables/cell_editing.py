@@ -112,7 +112,11 @@ class CellDelegate(QStyledItemDelegate):
         key = Qt.Key(event.key())
         if key not in _ONWARD or event.modifiers() & Qt.KeyboardModifier.ControlModifier:
             return False
-        if key in (Qt.Key.Key_Up, Qt.Key.Key_Down) and isinstance(editor, TypeAhead) and _walks(editor):
+        if (
+            key in (Qt.Key.Key_Up, Qt.Key.Key_Down)
+            and isinstance(editor, TypeAhead)
+            and _walks(editor, event)
+        ):
             return False
         self.commitData.emit(editor)
         self.closeEditor.emit(editor, QStyledItemDelegate.EndEditHint.NoHint)
@@ -171,6 +175,9 @@ def paint_wrong(painter: QPainter, place: QRectF, tokens: theme.Tokens) -> None:
     painter.drawPolygon([corner, corner - QPointF(9, 0), corner + QPointF(0, 9)])
 
 
-def _walks(editor: TypeAhead) -> bool:
-    """Whether Up and Down choose among the offers, rather than leave the cell."""
-    return bool(editor.offered) or not editor.text().strip()
+def _walks(editor: QLineEdit, event: QKeyEvent) -> bool:
+    """Whether Up and Down choose among the offers, or Alt opens them, rather than leave the cell."""
+    if not isinstance(editor, TypeAhead):
+        return False
+    opens = bool(event.modifiers() & Qt.KeyboardModifier.AltModifier)
+    return opens or bool(editor.offered) or not editor.text().strip()

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QItemSelectionModel, QModelIndex, Qt, Signal, Slot
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QResizeEvent
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence, QResizeEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidget
 
 from gui.tables.cell_editing import CellDelegate, Index
@@ -22,6 +22,8 @@ class KeyboardTable(QTableView):
     """The person left an empty last row forwards."""
     went_back = Signal()
     cell_reached = Signal()
+    pasted = Signal()
+    """The clipboard is wanted here, with no cell open."""
 
     def __init__(self, rows: RowsModel, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -115,6 +117,8 @@ class KeyboardTable(QTableView):
         plain = not event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier
         if event.modifiers() == Qt.KeyboardModifier.ControlModifier and key == Qt.Key.Key_Tab:
             self.went_on.emit()
+        elif event.matches(QKeySequence.StandardKey.Paste):
+            self.pasted.emit()
         elif plain and key in (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Tab):
             self.go(1, 0)
         elif key == Qt.Key.Key_Backtab:

@@ -16,7 +16,9 @@ MOST_OFFERED = 8
 
 
 class TypeAhead(QLineEdit):
-    """Letters typed open the offers; Up and Down choose, Return takes, Escape closes them.
+    """Letters, a click, Down in an empty field or Alt+Down open the offers; Up and Down choose, Return takes.
+
+    Escape closes them and puts back what was there. A word that is written out needs no list.
 
     What matches nothing stays as it was typed: the owner says what is accepted.
     """
@@ -32,6 +34,8 @@ class TypeAhead(QLineEdit):
         super().__init__(parent)
         self._offers = offers
         self._many = many
+        self._before: str | None = None
+        """The text before an entry of the list was walked to."""
         self._list = SuggestionList(self)
         self._list.pointed.connect(self.take)
         self.textEdited.connect(self._look_up)
@@ -47,19 +51,30 @@ class TypeAhead(QLineEdit):
         taken = self._as_taken()
         if taken != self.text():
             self.setText(taken)
-        self._list.close_list()
+        self._close()
         return self.text()
 
+    def _close(self) -> None:
+        self._list.close_list()
+        if self._before is not None:
+            self._before = None
+            self.end(False)
+
     def _as_taken(self) -> str:
-        lit = self._list.lit if self._list.is_open else None
+        is_open = self._list.is_open
+        lit = self._list.lit if is_open else words_of.meant(self._offers(), self._typed())
         if lit is None or not self._typed():
             return self.text()
         return words_of.with_last_part(self.text(), lit.words) if self._many else lit.words
 
     @Slot(str)
     def _look_up(self, _: str) -> None:
+        self._before = None
         typed = self._typed()
-        self._list.offer(words_of.matching(self._offers(), typed) if typed else ())
+        offers = self._offers()
+        found = words_of.matching(offers, typed) if typed else ()
+        is_written_out = len(found) == 1 and words_of.meant(offers, typed) is not None
+        self._list.offer(() if is_written_out else found)
         self._speak()
         self.considered.emit(self._as_taken())
 
@@ -90,10 +105,13 @@ class TypeAhead(QLineEdit):
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         key = event.key()
+        if key == Qt.Key.Key_Down and event.modifiers() & Qt.KeyboardModifier.AltModifier:
+            self._open_all()
+            return
         if key in (Qt.Key.Key_Down, Qt.Key.Key_Up) and self._walk(1 if key == Qt.Key.Key_Down else -1):
             return
         if key == Qt.Key.Key_Escape and self._list.is_open:
-            self._list.close_list()
+            self._put_back()
             return
         if self._many and event.text() == "," and self._list.is_open:
             self.settle()
@@ -105,17 +123,39 @@ class TypeAhead(QLineEdit):
         if not self._list.is_open:
             if step < 0 or self._typed():
                 return False
-            self._list.offer(tuple(self._offers()), lit=-1)
+            self._open_all()
             if not self._list.is_open:
                 return False
         self._list.walk(step)
+        if self._before is None:
+            self._before = self.text()
         lit = self._list.lit
         if lit is not None:
             shown = words_of.with_last_part(self.text(), lit.words) if self._many else lit.words
             self.setText(shown)
+            self.setSelection(len(shown) - len(lit.words), len(lit.words))  # a letter begins another word
             self.considered.emit(shown)
         self._speak()
         return True
+
+    def _open_all(self) -> None:
+        """Everything that may be chosen, nothing of it lit."""
+        self._list.offer(tuple(self._offers()), lit=-1)
+
+    def _put_back(self) -> None:
+        """What was there before the list was walked."""
+        before = self._before
+        self._close()
+        if before is not None and before != self.text():
+            self.setText(before)
+            self.considered.emit(before)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """A click shows what may be chosen."""
+        super().mouseReleaseEvent(event)
+        is_click = event.button() == Qt.MouseButton.LeftButton and not self.hasSelectedText()
+        if is_click and not self._list.is_open and not self.isReadOnly():
+            self._open_all()
 
     def focusOutEvent(self, event: object) -> None:
         self.settled.emit(self.settle())
@@ -161,7 +201,9 @@ class SuggestionList(QWidget):
         self.update()
 
     def walk(self, step: int) -> None:
-        """Light the next or the one before, round the end."""
+        """Light the next or the one before, round the end; the last one before the first."""
+        if self._lit < 0 and step < 0:
+            self._lit = 0
         self._lit = (self._lit + step) % len(self.choices)
         self._top = min(max(self._top, self._lit - MOST_OFFERED + 1), self._lit)
         self.update()

@@ -53,6 +53,7 @@ LOOK_OVER = Key("look-over-row", "Ctrl+L")
 MEASURE = Key("measure-packs", "Ctrl+M")
 HELP_DAY = Key("help-day", "Ctrl+H")
 LINE = Key("type-line", "F6")
+FINDINGS = Key("go-to-findings", "F7")
 OF_THE_TRAY = (REPEAT, REMOVE, UNDO, REDO, NEW_BOX, BOOK, LOOK_OVER, MEASURE, HELP_DAY)
 """The keys of the Counter's tray, as they are told on it."""
 

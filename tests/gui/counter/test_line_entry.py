@@ -249,6 +249,17 @@ def test_a_table_is_pasted_with_its_heads_in_any_order_and_nothing_is_thrown_awa
     assert clerk.counter.draft.box.is_empty
 
 
+def test_the_clipboard_is_taken_from_the_tapes_as_well(clerk: Clerk) -> None:
+    QGuiApplication.clipboard().setText("3\tVHS\n")
+    press(Qt.Key.Key_V, CONTROL)
+    assert rows(clerk) == [("3", "VHS", "", "")]
+    clerk.counter.parts.table.setFocus()
+    QGuiApplication.clipboard().setText("2 hi8 snapped")
+    press(Qt.Key.Key_V, CONTROL)
+    assert QApplication.focusWidget() is clerk.counter.parts.line
+    assert clerk.counter.parts.line.text() == "2 hi8 snapped"
+
+
 def drop(clerk: Clerk, data: QMimeData) -> None:
     action, button, keys = Qt.DropAction.CopyAction, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier
     entering = QDragEnterEvent(QPoint(5, 5), action, data, button, keys)
@@ -320,3 +331,15 @@ def test_the_line_and_its_reading_are_whole_inside_the_window(
             assert panel.rect().contains(part.geometry()), part.text()
     corner = clerk.counter.parts.line.mapTo(place.window, clerk.counter.parts.line.rect().bottomRight())
     assert window.contains(corner)
+
+
+def test_one_key_leads_to_what_is_wrong_with_the_tapes_of_the_row(clerk: Clerk) -> None:
+    press_text("2")
+    press(Qt.Key.Key_F7)
+    editor = clerk.counter.parts.table.cells.editor
+    assert editor is not None
+    assert editor.objectName() == "editing-findings"
+    assert clerk.counter.draft.box.rows[0].count == "2"
+    press_text("snap")
+    press(Qt.Key.Key_Return)
+    assert clerk.counter.draft.box.rows[0].findings == "snapped"

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 import pytest
 from PySide6.QtCore import QAbstractItemModel, Qt
-from PySide6.QtTest import QAbstractItemModelTester
+from PySide6.QtTest import QAbstractItemModelTester, QTest
 from PySide6.QtWidgets import QApplication, QLineEdit
 from pytestqt.qtbot import QtBot
 
@@ -270,3 +270,65 @@ def test_delete_asks_the_owner_to_clear_the_cell(basket: Basket, qtbot: QtBot) -
 
 def test_rows_are_high_enough_to_hit(basket: Basket) -> None:
     assert basket.table.rowHeight(0) >= 24
+
+
+# --- lists -------------------------------------------------------------------------------
+
+
+def editor(basket: Basket, column: int, typed: str) -> TypeAhead:
+    basket.table.put_cursor(0, column)
+    press_text(typed)
+    found = basket.table.cells.editor
+    assert isinstance(found, TypeAhead)
+    return found
+
+
+def test_escape_puts_back_what_was_there_before_the_list_was_walked(basket: Basket) -> None:
+    field = editor(basket, 1, "con")
+    press(Qt.Key.Key_Down)
+    assert field.text() == "Concorde"
+    press(Qt.Key.Key_Escape)
+    assert (field.text(), field.offered) == ("con", ())
+
+
+def test_escape_empties_a_field_whose_list_was_opened_empty(basket: Basket) -> None:
+    field = editor(basket, 1, "c")
+    press(Qt.Key.Key_Backspace)
+    press(Qt.Key.Key_Down)
+    assert field.text() == "Conference"
+    press(Qt.Key.Key_Escape)
+    assert field.text() == ""
+
+
+def test_down_leads_to_the_next_row_once_a_word_is_written_out(basket: Basket) -> None:
+    """Nothing is left to choose, so the list is closed; what is typed next belongs to the next row."""
+    field = editor(basket, 1, "williams")
+    assert field.offered == ()
+    press(Qt.Key.Key_Down)
+    assert cell(basket) == (1, 1)
+    press_text("1")
+    assert basket.pears[0].kind == "Williams"
+
+
+def test_a_letter_after_an_entry_that_was_walked_to_begins_another_word(basket: Basket) -> None:
+    field = editor(basket, 1, "con")
+    press(Qt.Key.Key_Down)
+    press_text("1")
+    assert field.text() == "1"
+
+
+def test_a_click_opens_the_list_with_everything_and_takes_nothing(basket: Basket) -> None:
+    field = editor(basket, 1, "wi")
+    press(Qt.Key.Key_Escape)
+    QTest.mouseClick(field, Qt.MouseButton.LeftButton)
+    assert len(field.offered) == 3
+    press(Qt.Key.Key_Return)
+    assert basket.pears[0].kind == "wi"
+
+
+def test_alt_and_down_open_the_list_of_a_closed_one(basket: Basket) -> None:
+    field = editor(basket, 1, "wi")
+    press(Qt.Key.Key_Escape)
+    press(Qt.Key.Key_Down, Qt.KeyboardModifier.AltModifier)
+    assert basket.table.is_editing
+    assert len(field.offered) == 3

@@ -22,6 +22,7 @@ look-over-row = Look the tape over
 measure-packs = Measure the packs
 help-day = What would bring the day forward
 type-line = All in one line
+go-to-findings = What is wrong with this tape
 action_hint = { $words } ({ $keys })
 opening = Opening the shop …
 opening_again =
