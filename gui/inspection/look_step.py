@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtWidgets import QCheckBox, QFrame, QLineEdit, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QCheckBox, QFrame, QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
 from core.catalogue import condition, inspection
 from core.catalogue.inspection import Change, LookStep
@@ -69,14 +69,18 @@ class StepPage(QWidget):
         self._finds = QWidget()
         self._finds_column = stacked(self._finds, 4)
         self._column.addWidget(self._finds)
-        self.why = QPushButton(say("inspection", "why"))
-        self.why.setObjectName("look-why")
-        self.why.setCheckable(True)
-        self._column.addWidget(self.why, 0, Qt.AlignmentFlag.AlignLeft)
-        self._source = words("", "small")
-        self._column.addWidget(self._source)
-        self.why.toggled.connect(self._source.setVisible)
+        self.why, self._source = self._make_source()
         self._column.addStretch(1)
+
+    def _make_source(self) -> tuple[QPushButton, QLabel]:
+        """Where a step comes from, behind a key at the counter."""
+        why, source = QPushButton(say("inspection", "why")), words("", "small")
+        why.setObjectName("look-why")
+        why.setCheckable(True)
+        why.toggled.connect(source.setVisible)
+        self._column.addWidget(why, 0, Qt.AlignmentFlag.AlignLeft)
+        self._column.addWidget(source)
+        return why, source
 
     def show_step(
         self, step: LookStep, name: FormatName, found: Iterable[AnyFinding], *, short: bool
