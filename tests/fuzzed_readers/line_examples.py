@@ -24,7 +24,7 @@ EXAMPLES: dict[str, tuple[str, ...]] = {
         "--email ada@example.org",
     ),
     "book": (
-        f"book box.json --paper papers --deposit-minor 0 {AGREED} --told --command c-1",
+        f"book box.json --paper papers --deposit-minor 0 {AGREED} --told --sure --command c-1",
         "book box.json --agreed-by Ada --how signature --signature pen.json",
         "book --line '2 vhs t120' --tv ntsc --name Ada --phone 3035550142 --email ada@example.org",
     ),
