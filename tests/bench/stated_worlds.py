@@ -49,13 +49,15 @@ class Kept:
     stated: float
     kept: float
     off: float
-    error: float
+    error: float | None
+    """None: one year tells none."""
 
     @property
     def words(self) -> str:
         if not self.promises:
             return "none"
-        return f"{self.stated:.1f} / {self.kept:.1f} / {self.off:+.1f} ± {self.error:.1f}"
+        error = "±?" if self.error is None else f"± {self.error:.1f}"
+        return f"{self.stated:.1f} / {self.kept:.1f} / {self.off:+.1f} {error}"
 
 
 def measure(options: Sequence[str] = ()) -> Iterator[Ratio]:
@@ -89,7 +91,7 @@ def compared(years: Sequence[Year], is_one: Which = lambda one: True) -> Kept:
     stated, kept = 100 * np.average(by_year, axis=0, weights=weights)
     off = kept - stated
     spread = weights * (100 * (by_year[:, 1] - by_year[:, 0]) - off) / weights.sum()
-    error = float(np.sqrt((spread**2).sum() * len(some) / max(1, len(some) - 1)))
+    error = float(np.sqrt((spread**2).sum() * len(some) / (len(some) - 1))) if len(some) > 1 else None
     return Kept(int(weights.sum()), float(stated), float(kept), float(off), error)
 
 
