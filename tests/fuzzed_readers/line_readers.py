@@ -7,6 +7,7 @@ from pathlib import Path
 from random import Random
 
 from core.catalogue.box_line import (
+    line_items,
     line_offers,
     line_reading,
     line_tokens,
@@ -50,7 +51,8 @@ def box_line(_: Files, dice: Random) -> object:
         read_row(typed_row_of(row))
     known = [row.tapes for row in reading.rows if row.tapes is not None]
     again = line_reading.read(line_writing.written(known))
-    if [row.tapes for row in again.rows] != known:
+    # Written out, the longest line that is read may be longer than that: it would be cut, and told so.
+    if len(again.text) <= line_items.LONGEST and [row.tapes for row in again.rows] != known:
         raise FaultFound("reads back as something else", f"{text!r} {line_writing.written(known)!r}")
     return line_told.first_fault(reading), line_told.understood(reading)
 
