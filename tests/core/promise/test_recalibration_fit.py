@@ -227,3 +227,15 @@ def test_an_adaptive_level_is_right_in_the_long_run_whatever_happens(
         late += is_late
         way.off += step * (is_late - 0.1)
     assert abs(late / len(places) - 0.1) <= (0.9 + step) / (step * len(places)) + 1e-9
+
+
+def test_the_first_late_order_of_a_shop_does_not_move_all_dates_far() -> None:
+    """A few orders say next to nothing of how unlike times are: seen in the invented shop, where one of four
+    orders was two days late and every new date was set three times as far off."""
+    times = [replace(outcome(0.6 if place == 1 else -0.5), made=300.0 * place) for place in range(4)]
+    few = fitted([(each,) for each in times])
+    many = fitted(
+        [(replace(each, made=300.0 * (n + 4 * k)),) for k in range(40) for n, each in enumerate(times)]
+    )
+    assert 1.0 <= recalibration.typical(few) < 1.35
+    assert recalibration.typical(many) > 1.5, "a quarter late for long is another shop than the plan's"
