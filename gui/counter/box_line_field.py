@@ -28,6 +28,9 @@ from gui.widgets.layouts import hinted
 
 _UNDO = (QKeySequence.StandardKey.Undo, QKeySequence.StandardKey.Redo)
 LEAST_WIDTH = 14 * theme.UNIT
+REST_WIDTH = 24 * theme.UNIT
+_WIDEST = 16_777_215
+"""Qt's own bound of a width (QWIDGETSIZE_MAX): none."""
 
 
 class BoxLineField(QLineEdit):
@@ -45,7 +48,6 @@ class BoxLineField(QLineEdit):
         super().__init__(parent)
         self.setObjectName("box-line")
         self.setAccessibleName(say("counter", "line"))
-        hinted(self, say("counter", "hint_line", keys=actions.LINE.keys))
         self.setMinimumWidth(LEAST_WIDTH)
         self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
         self.read = LineText("")
@@ -55,6 +57,12 @@ class BoxLineField(QLineEdit):
         self.textChanged.connect(self._read_again)
         self.textEdited.connect(self._complete)
         self.destroyed.connect(self._list.deleteLater)
+
+    def show_open(self, is_open: bool) -> None:
+        """All of the row while it has the keyboard; else what its name needs, unless words are left in it."""
+        is_wide = is_open or bool(self.text())
+        self.setMaximumWidth(_WIDEST if is_wide else REST_WIDTH)
+        hinted(self, say("counter", "hint_line" if is_wide else "hint_line_rest", keys=actions.LINE.keys))
 
     @property
     def offered(self) -> tuple[CellChoice, ...]:

@@ -33,10 +33,6 @@ SLIP_WIDTH = 52 * theme.UNIT
 FOLD_BELOW = 1000
 """Logical pixels under which the slip stands below the tray."""
 _KEYS_HIGH = 4
-_LINE_ASIDE = 14 * theme.UNIT
-"""Width of the one line while a sentence on what is wrong needs the room."""
-_WIDEST = 16_777_215
-"""Qt's own bound of a width (QWIDGETSIZE_MAX): none."""
 _HEADING = round(3.5 * theme.UNIT)
 
 
@@ -92,14 +88,12 @@ class CounterLayout:
         words_here, wrong = self._words(reading, failure)
         self.message.say(words_here)
         theme.set_style_property(self.message, "ink", "attention" if wrong else "muted")
-        self.line.setMaximumWidth(_LINE_ASIDE if wrong and not self.line.text() else _WIDEST)
 
     @Slot(bool)
     def show_line_open(self, is_open: bool) -> None:
         """While the one line has the keyboard it has the whole row below the tapes to itself."""
         self._beside_line.setVisible(not is_open)
-        if is_open:
-            self.line.setMaximumWidth(_WIDEST)
+        self.line.show_open(is_open)
 
     def go_to(self, row: int | None, name: str) -> None:
         """Put the keyboard into a cell, or with ``row`` None into a field beside the tray."""
@@ -144,7 +138,7 @@ class CounterLayout:
         self.table.setMinimumHeight(_HEADING + 6 * theme.ROW + 4)
         self.message.setObjectName("row-message")
         self.message.setFont(theme.font(theme.SMALL))
-        self.message.setFixedHeight(round(4.25 * theme.UNIT))
+        self.message.setFixedHeight(round(4.75 * theme.UNIT))
         self.slip.setObjectName("slip")
         self.booking_bar.setObjectName("booking-bar")
         self.amending.setMinimumHeight(26 * theme.UNIT)
@@ -173,12 +167,13 @@ class CounterLayout:
         row = QHBoxLayout()
         row.setSpacing(theme.UNIT)
         row.addWidget(self.line, 3)
-        row.addWidget(self._beside_line, 4)
+        row.addWidget(self._beside_line, 8)
+        self.line.show_open(False)
         return row
 
     def _questions(self) -> QWidget:
         panel = QWidget()
-        panel.setMinimumHeight(19 * theme.UNIT)
+        panel.setMinimumHeight(round(18.5 * theme.UNIT))
         row = QHBoxLayout(panel)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(3 * theme.UNIT)

@@ -17,7 +17,7 @@ from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import phone, say
 from gui.widgets.layouts import give_key, words
 
-KEYS = ("F6", "F7", "F8")
+KEYS = ("Alt+1", "Alt+2", "Alt+3")
 MOST = len(KEYS)
 ASK_AFTER_MS = 150
 

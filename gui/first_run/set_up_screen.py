@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from functools import partial
+from typing import TYPE_CHECKING, cast
 
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent
@@ -19,7 +20,6 @@ from gui.settings import settings_page
 from gui.settings.backup_page import BackupPage
 from gui.settings.fields_page import FieldsPage
 from gui.settings.papers_page import PapersPage
-from gui.settings.people_page import PeoplePage
 from gui.settings.secret_printing import KeyPrinting, TokenPrinting
 from gui.settings.settings_page import SettingsPage
 from gui.toolkit import paper_writing
@@ -28,6 +28,9 @@ from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
 from gui.widgets import missing_pages
 from gui.widgets.layouts import scroll_by_page
+
+if TYPE_CHECKING:
+    from gui.settings.people_page import PeoplePage
 
 
 class SetUpScreen(Screen):
@@ -237,8 +240,8 @@ class SetUpScreen(Screen):
             page.refused.connect(self.refused)
         if isinstance(page, BackupPage):
             KeyPrinting(page, self.desk, self.show_failure)
-        if isinstance(page, PeoplePage):
-            TokenPrinting(page, self.desk, self.show_failure)
+        if page.page is SetupPage.PEOPLE:
+            TokenPrinting(cast("PeoplePage", page), self.desk, self.show_failure)
         if isinstance(page, PapersPage):
             page.test_print_wanted.connect(self._print_test)
             page.roll_test_wanted.connect(self._print_roll_test)

@@ -193,7 +193,9 @@ def test_a_dump_of_an_older_program_is_brought_up_to_date(desk: Desk, tmp_path: 
     as_kept_before(desk, str(tmp_path / "older.sqlite"), "0001")
     dump = _dump_of(tmp_path / "older.sqlite", tmp_path / "shop.jsonl")
     desk.shop.close()
-    restored_shop.restore(desk.where, dump, now=desk.clock(), who="counter", replace=True)
+    restored_shop.restore(
+        desk.where, dump, now=desk.clock(), who="counter", replace=True, another=True
+    )  # an older program's history begins anew
     with Shop.open(desk.where, create=False) as shop:
         assert shop.ask(jobs.open_jobs) == tuple(_before_deliveries(each) for each in before)
 

@@ -144,6 +144,9 @@ def test_the_window_and_the_command_line_send_nothing_without_an_id() -> None:
         if "shop.run(" in line.replace("call.run(shop", "") and "self.shop" not in line
     }
     assert found == {
+        # A place of papers noted twice is noted once: it is no step anybody asks for.
+        "core/cli/subcommands/paper_folder.py: shop.run(paper_places.note, number, str(place))",
+        "gui/toolkit/screen_context.py: shop.run(paper_places.note, number, str(folder.absolute()))",
         "core/cli/proving.py: answer = shop.run(people.check_pin, person.name, pin)",
         "gui/toolkit/sent_steps.py: self._work.on_records("
         "lambda shop: shop.run(step, *args, **named), then, otherwise, changes)",

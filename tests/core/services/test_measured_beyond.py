@@ -11,7 +11,7 @@ from core.model.errors import Unconfirmed
 from core.model.names import Join, Speed, TapeCode, TvSystem
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
-from core.playtime import length_doubts
+from core.playtime import tape_doubts
 from core.services import deck_queue, recordings, repair_record, tapes
 from tests.core.services.test_recordings import REPORT
 from tests.support.booked import Desk, line
@@ -40,7 +40,7 @@ def test_a_splice_at_249_minutes_of_an_e_240_is_kept_without_a_word(desk: Desk) 
     made = spliced(desk, code, at_minutes=249)
 
     assert made.splices[0].at_minutes == 249
-    assert length_doubts.of_tape(made) == ()
+    assert tape_doubts.of_tape(made) == ()
 
 
 def test_a_splice_beyond_what_is_printed_is_kept_told_and_believed(desk: Desk) -> None:
@@ -61,7 +61,7 @@ def test_a_splice_in_metres_beyond_what_is_printed_is_kept_told_and_believed(des
     code = booked(desk, "T-120")
     made = spliced(desk, code, at_metres=260)
 
-    assert "260 meters" in length_doubts.of_tape(made)[0]
+    assert "260 meters" in tape_doubts.of_tape(made)[0]
     assert believed(desk, code) == pytest.approx(260 / 0.03335 / 60, abs=0.01)
 
 
@@ -71,7 +71,7 @@ def test_a_splice_struck_out_is_believed_no_longer(desk: Desk) -> None:
     spliced(desk, code, at_minutes=255)
     made = desk.shop.run(repair_record.undo_splice, code, because="read off the wrong tape")
 
-    assert length_doubts.of_tape(made) == ()
+    assert tape_doubts.of_tape(made) == ()
     assert believed(desk, code) == before == made.minutes.likely
 
 
@@ -84,7 +84,7 @@ def test_800_minutes_of_a_t_30_are_asked_before_they_are_kept(desk: Desk) -> Non
 
     kept = desk.shop.run(tapes.move, code, Station.BEING_CHECKED, minutes=800.0, sure=True)
     assert kept.played_minutes == 800
-    assert "800 minutes" in length_doubts.of_tape(kept)[0]
+    assert "800 minutes" in tape_doubts.of_tape(kept)[0]
 
 
 def test_a_splice_and_a_file_far_beyond_the_end_are_asked_in_the_same_way(desk: Desk) -> None:
@@ -110,4 +110,4 @@ def test_minutes_that_only_a_slower_speed_gives_are_told_and_not_asked(desk: Des
     kept = desk.shop.run(tapes.move, code, Station.BEING_CHECKED, minutes=95.0)
 
     assert kept.played_minutes == 95
-    assert len(length_doubts.of_tape(kept)) == 1
+    assert len(tape_doubts.of_tape(kept)) == 1

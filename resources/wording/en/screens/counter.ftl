@@ -68,6 +68,7 @@ deposit_accepted = accepted is an amount like { $like }, no more than the { $cei
 # The one line for an order.
 line = All tapes in one line
 hint_line = { $keys }  All in one line: 5 vhs t120, hi8 snapped
+hint_line_rest = { $keys }  All in one line
 line_keys = Return adds the rows · Tab completes a word · Down shows what may have been meant · Esc goes back to the tapes
 line_add = Add the rows
 line_left = There are still words in the line below the tapes. Press F6, then Return to add them, or delete them.
