@@ -149,7 +149,7 @@ def test_a_nearly_full_stick_is_said_aloud() -> None:
     minutes = 60 / (5.256 * 0.0075)
     notes = of([exactly(minutes / 40)] * 40).notes
 
-    assert any("55.9 GiB needed, 59.6 GiB before formatting" in note for note in notes)
+    assert any("it holds 59.6 GiB, and 55.9 GiB may be needed" in note for note in notes)
 
 
 def test_more_than_the_largest_stick_goes_on_several() -> None:
