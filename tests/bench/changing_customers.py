@@ -28,7 +28,13 @@ SINCE = (0, 20, 40, 80, 120, 200)
 STEADY = (40, 120, 200, 400)
 GOALS = {40: (70.0, 100.0), 120: (77.0, 83.0), 200: (77.0, 83.0)}
 """Percent of tapes that must be inside, by tapes played since the change."""
-CHANGES = ("other customers", "customers like the starting beliefs", "fuller or emptier tapes")
+CHANGES = (
+    "opposite customers",
+    "other customers",
+    "customers like the starting beliefs",
+    "fuller or emptier tapes",
+)
+"""The first: full tapes of broadcasts give way to camera tapes a third full, or the other way round."""
 THIRD_FULL = replace(tape_world.USUAL, full_to_the_end=0.03, fullness=(0.33, 0.08))
 
 
@@ -66,20 +72,26 @@ def _row(found: Sequence[Found], which: str, goal: tuple[float, float] | None) -
 def after_change(change: str, shop: int, since: Sequence[int], seed: int = REPORTED) -> list[Found]:
     """One shop after so many tapes of its new customers."""
     dice = np.random.default_rng([seed, shop, CHANGES.index(change)])
-    before = tape_world.unlike(dice)
-    after = _others(change, before, dice)
+    before, after = _customers(change, tape_world.unlike(dice), dice, shop)
     old = _played(tape_world.tapes(before, BEFORE[shop % len(BEFORE)], dice), "old")
     new = _played(tape_world.tapes(after, max(since), dice), "new")
     asked = tape_world.tapes(after, ASKED, dice)
     return [_found(learning.learned((*old, *new[:count])), asked) for count in since]
 
 
-def _others(change: str, before: Customers, dice: np.random.Generator) -> Customers:
+def _customers(
+    change: str, before: Customers, dice: np.random.Generator, shop: int
+) -> tuple[Customers, Customers]:
+    """Before the change, and after it."""
     if change == CHANGES[0]:
-        return tape_world.unlike(dice)
+        full = replace(before, full_to_the_end=0.7, fullness=(0.7, 0.08), recorders=0.9)
+        third = replace(before, full_to_the_end=0.03, fullness=(0.33, 0.08), recorders=0.2)
+        return (full, third) if shop % 2 else (third, full)
     if change == CHANGES[1]:
-        return tape_world.USUAL
-    return replace(before, full_to_the_end=0.7 if before.full_to_the_end < 0.4 else 0.05)
+        return before, tape_world.unlike(dice)
+    if change == CHANGES[2]:
+        return before, tape_world.USUAL
+    return before, replace(before, full_to_the_end=0.7 if before.full_to_the_end < 0.4 else 0.05)
 
 
 def steady(kind: str, shop: int, counts: Sequence[int], seed: int = REPORTED) -> list[Found]:
