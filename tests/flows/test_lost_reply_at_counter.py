@@ -21,7 +21,7 @@ from gui.pickup.pickup_screen import PickupScreen
 from gui.toolkit.intents import Intents
 from tests.sent_again.lost_replies import failing_after_commit
 from tests.support.booked import line
-from tests.support.counting import ALT, clerk_at
+from tests.support.counting import ALT, Clerk, clerk_at
 from tests.support.screens import Place, press, press_text, type_in
 
 
@@ -33,18 +33,24 @@ def unanswered(place: Place) -> Iterator[None]:
         yield
 
 
-def names(place: Place) -> list[str]:
-    return [job.customer.name for job in place.records.shop.ask(jobs.open_jobs)]
-
-
-def test_the_next_customer_is_not_swallowed_after_a_lost_answer(place: Place) -> None:
-    """The first box was stored; the second, typed over it, stays, is told, and gets an order of its own."""
+def booked_unheard(place: Place) -> Clerk:
+    """A clerk whose first box, Ada Fenwick's, was stored without anybody hearing of it."""
     clerk = clerk_at(place)
     clerk.count(format="vhs")
     clerk.name_the_customer("Ada Fenwick")
     with unanswered(place):
         clerk.book()
         place.settle()
+    return clerk
+
+
+def names(place: Place) -> list[str]:
+    return [job.customer.name for job in place.records.shop.ask(jobs.open_jobs)]
+
+
+def test_the_next_customer_is_not_swallowed_after_a_lost_answer(place: Place) -> None:
+    """The first box was stored; the second, typed over it, stays, is told, and gets an order of its own."""
+    clerk = booked_unheard(place)
     assert names(place) == ["Ada Fenwick"]
     assert clerk.counter.job is None
     clerk.name_the_customer("Bo Marsh")
@@ -62,12 +68,7 @@ def test_the_next_customer_is_not_swallowed_after_a_lost_answer(place: Place) ->
 def test_a_box_changed_after_a_lost_answer_is_not_booked_twice_unheard(place: Place) -> None:
     """One tape more, or another deposit because the price has moved: it was another wish with an id of its
     own, so that the box was there twice. Seen red with ids by content."""
-    clerk = clerk_at(place)
-    clerk.count(format="vhs")
-    clerk.name_the_customer("Ada Fenwick")
-    with unanswered(place):
-        clerk.book()
-        place.settle()
+    clerk = booked_unheard(place)
     clerk.counter.draft.write_deposit("1")
     clerk.book()
     place.settle()
@@ -78,12 +79,7 @@ def test_a_box_changed_after_a_lost_answer_is_not_booked_twice_unheard(place: Pl
 
 def test_a_box_restored_after_a_lost_answer_is_still_the_same_box(place: Place) -> None:
     """The window ends before anybody was told; what was typed is back at the next start."""
-    clerk = clerk_at(place)
-    clerk.count(format="vhs")
-    clerk.name_the_customer("Ada Fenwick")
-    with unanswered(place):
-        clerk.book()
-        place.settle()
+    clerk = booked_unheard(place)
     kept = serialization.loads(TypedBox, serialization.dumps(clerk.counter.draft.box))
     place.work.sent._intents = Intents()
     clerk.counter.draft.begin(TypedBox())
@@ -96,12 +92,7 @@ def test_a_box_restored_after_a_lost_answer_is_still_the_same_box(place: Place) 
 
 
 def test_the_same_box_again_after_a_lost_answer_is_one_order(place: Place) -> None:
-    clerk = clerk_at(place)
-    clerk.count(format="vhs")
-    clerk.name_the_customer("Ada Fenwick")
-    with unanswered(place):
-        clerk.book()
-        place.settle()
+    clerk = booked_unheard(place)
     place.records.clock.go_on(minutes=3)
     clerk.book()
     place.settle()

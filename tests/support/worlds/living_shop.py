@@ -15,7 +15,8 @@ from collections.abc import Callable, Sequence
 import numpy as np
 
 from tests.support.worlds.people_at_work import DAY, Dice, Person, Presence, Span
-from tests.support.worlds.shop_lives import Box, Out, Tape, Turn, Work, World
+from tests.support.worlds.shop_lives import Box, Tape, Turn, Work, World
+from tests.support.worlds.shop_year import Out
 
 _AFTER = 120
 """Days for which boxes still come in after the last one that counts."""

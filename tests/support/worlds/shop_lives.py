@@ -85,15 +85,6 @@ class Box:
 
 
 @dataclass(frozen=True, slots=True)
-class Out:
-    """A deck that failed."""
-
-    deck: int
-    began: float
-    ends: float
-
-
-@dataclass(frozen=True, slots=True)
 class Work:
     """What somebody did: from when to when, and how long it took of that (minutes)."""
 
