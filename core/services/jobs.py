@@ -104,7 +104,8 @@ def correct_customer(
     after = row_records.customer(row.customer)
     if after != before:
         words = "; ".join(_put_right(before, after))
-        chain.append(unit, "customer-corrected", words, job=row.number, before=before, now=after)
+        told = {"customer": row.customer_id, "before": before, "now": after}
+        chain.append(unit, "customer-corrected", words, job=row.number, **told)
         unit.session.flush()
     return row_records.job(row)
 

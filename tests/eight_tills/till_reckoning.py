@@ -128,17 +128,18 @@ def _plain(intent: Intent) -> str:
 
 
 def _customers(unit: Unit) -> Iterator[str]:
-    """Each correction of a customer begins with what the one before left."""
-    owner = {
-        row.number: row.customer_id for row in unit.session.execute(select(JobRow.number, JobRow.customer_id))
-    }
+    """Each correction of a customer begins with what the one before left.
+
+    The line says whose details they were: an order can go to another person afterwards.
+    """
     last: dict[int, Any] = {}
-    asked = select(EventRow.seq, EventRow.job, EventRow.payload).where(EventRow.kind == "customer-corrected")
+    asked = select(EventRow.seq, EventRow.payload).where(EventRow.kind == "customer-corrected")
     told = asked.where(EventRow.salt.is_not(None))  # not of those who were erased
     for row in unit.session.execute(told.order_by(EventRow.seq)):
-        said, customer = history.payload_of(row.payload), owner[row.job]
+        said = history.payload_of(row.payload)
+        customer = int(said["customer"])
         if last.get(customer, said["before"]) != said["before"]:
-            yield f"line {row.seq} of the history corrects a customer as {last[customer]} never was"
+            yield f"line {row.seq} corrects customer {customer} from {said['before']}, who was {last[customer]}"
         last[customer] = said["now"]
 
 

@@ -27,10 +27,10 @@ from tests.support.box_lines.accounted import unaccounted, untold
 from tests.support.box_lines.line_phrases import PHRASES
 
 Files = Mapping[str, bytes]
-_WORDS = ("Wedding", "B3")
+_WORDS = ("Wedding", "attic")
 """Words of the sheets that mean nothing to the Counter: they must stand in some cell."""
 _SHEETS = (
-    "Qty\tType\tTitle\tShelf\n2\tMini DV\tWedding\tB3\n1\tvsh\t\t\n",
+    "Qty\tType\tTitle\tShelf\n2\tMini DV\tWedding\tattic\n1\tvsh\t\t\n",
     "5,VHS,T-120\n3,Hi8,snapped\n",
     'format;count\n"VHS";3\n"a;b";x\n',
     "5 vhs t120\n3 hi8 snapped\n",
