@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
@@ -25,7 +26,8 @@ from core.wording.messages import say
 MOST_AT_ONCE = 1000
 """More parts in one entry are a slip of the finger (an assumption)."""
 
-
+KIND = "donor"
+"""Of the lines of history about the shelf."""
 MOST_TOLD = 20
 """Lines of its history that the shelf tells."""
 
@@ -149,7 +151,7 @@ def shelf(unit: Unit) -> DonorStock:
             UsedPart(TapeCode(code), words, row.succeeded, row.by, row.at)
         )
     places = unit.session.scalars(select(DonorRow).order_by(DonorRow.format, DonorRow.part, DonorRow.id))
-    told = select(EventRow).where(EventRow.kind == "donor").order_by(EventRow.seq.desc()).limit(MOST_TOLD)
+    told = select(EventRow).where(EventRow.kind == KIND).order_by(EventRow.seq.desc()).limit(MOST_TOLD)
     return DonorStock(
         tuple(DonorPlace(_record(row), tuple(used.get(row.id, ()))) for row in places),
         history.happenings(unit.session.scalars(told)),
@@ -173,6 +175,13 @@ def fitting(unit: Unit, name: FormatName) -> dict[DonorPart, int]:
     return left
 
 
+def count_again(unit: Unit, places: Collection[int]) -> None:
+    """Says anew what lies in these places of the shelf, whose lines of history were emptied."""
+    for key in sorted(places):
+        row = unit.session.get_one(DonorRow, key)
+        _tell(unit, row, _about(row, "event_left", left=row.count))
+
+
 def _of(name: FormatName, part: DonorPart) -> Select[DonorRow]:
     return select(DonorRow).where(DonorRow.format == name, DonorRow.part == part).order_by(DonorRow.id)
 
@@ -189,5 +198,5 @@ def _about(row: DonorRow, sentence: str, **blanks: Any) -> str:
 
 def _tell(unit: Unit, row: DonorRow, words: str) -> None:
     unit.session.flush()
-    history.append(unit, "donor", words, donor=row.id, left=row.count)
+    history.append(unit, KIND, words, donor=row.id, left=row.count)
     unit.session.flush()

@@ -104,8 +104,15 @@ def correct_customer(
     after = row_records.customer(row.customer)
     if after != before:
         words = "; ".join(_put_right(before, after))
-        told = {"customer": row.customer_id, "before": before, "now": after}
-        chain.append(unit, "customer-corrected", words, job=row.number, **told)
+        chain.append(
+            unit,
+            "customer-corrected",
+            words,
+            job=row.number,
+            customer=row.customer_id,
+            before=before,
+            now=after,
+        )
         unit.session.flush()
     return row_records.job(row)
 

@@ -139,7 +139,8 @@ def _customers(unit: Unit) -> Iterator[str]:
         said = history.payload_of(row.payload)
         customer = int(said["customer"])
         if last.get(customer, said["before"]) != said["before"]:
-            yield f"line {row.seq} corrects customer {customer} from {said['before']}, who was {last[customer]}"
+            was = said["before"]
+            yield f"line {row.seq} corrects customer {customer} from {was}, who was {last[customer]}"
         last[customer] = said["now"]
 
 

@@ -42,6 +42,7 @@ event_put = { $whence ->
        *[other] { $count } × { $format } { $part } from { $where } put on the shelf
     }
 event_used = 1 × { $format } { $part } taken off the shelf
+event_left = { $left } × { $format } { $part } on the shelf
 event_put_back = 1 × { $format } { $part } put back on the shelf
 event_corrected = { $whence ->
         [0] { $format } { $part }: { $count } on the shelf, not { $before }: { $reason }
