@@ -51,6 +51,14 @@ def write(path: Path, data: bytes) -> Path:
     return path
 
 
+def try_file(path: Path) -> None:
+    """OSError where `write` could not begin; a file that was not there is not there afterwards either."""
+    was_there = path.exists()
+    make_file(path)
+    if not was_there:
+        path.unlink()
+
+
 def tighten(path: Path) -> None:
     """Takes the rights of everybody else from a file or folder of ours; one of somebody else stays.
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from dataclasses import asdict
+from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from core.cli.invocation import Invocation, Reply
@@ -44,9 +45,18 @@ def export(call: Invocation) -> Reply:
         if call.asked.file == "-":
             return Reply(found, text)
         path = regular_files.expanded(call.asked.file).absolute()
+        private_files.try_file(path)  # what cannot be written to is not noted as a copy
         call.run(shop, customer_export.note, call.asked.customer, str(path))
-        private_files.write(path, text.encode())
+        _write(path, text)
     return Reply({"file": str(path), "orders": found["orders"]}, say("privacy", "exported", path=str(path)))
+
+
+def _write(path: Path, text: str) -> None:
+    try:
+        private_files.write(path, text.encode())
+    except OSError as failure:
+        why = failure.strerror or str(failure)
+        raise Unavailable(say("privacy", "export-failed", path=path.name, why=why)) from failure
 
 
 def erase(call: Invocation) -> Reply:

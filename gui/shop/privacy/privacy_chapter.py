@@ -89,8 +89,14 @@ class PrivacyChapter(Chapter):
 
     def write_file(self, who: str, name: str) -> None:
         """All that is kept of a customer, into a file; where it went is noted first."""
-        then = partial(self._read, who, Path(name))
-        self.desk.work.run(customer_export.note, who, name, then=then, otherwise=self.show_failure)
+        path = Path(name)
+        self.desk.work.write_paper(
+            partial(_tried, path), then=partial(self._note, who), otherwise=self.show_failure
+        )
+
+    def _note(self, who: str, path: Path) -> None:
+        then = partial(self._read, who, path)
+        self.desk.work.run(customer_export.note, who, str(path), then=then, otherwise=self.show_failure)
 
     def _read(self, who: str, path: Path, _: tuple[str, ...]) -> None:
         then = partial(self._write, path)
@@ -170,8 +176,18 @@ def _cleaned_up(gone: Emptied, papers: Path, shop: Shop) -> Erased:
     return erasures.clean_up(shop, gone, tuple(folders))
 
 
+def _tried(path: Path) -> Path:
+    """What cannot be written to is not noted as a copy."""
+    try:
+        private_files.try_file(path)
+    except OSError as failure:
+        raise Unavailable(f"{path.name}: {failure.strerror}") from failure
+    return path
+
+
 def _written(path: Path, found: dict[str, Any]) -> Path:
     try:
         return private_files.write(path, json.dumps(found, ensure_ascii=False, indent=2).encode())
     except OSError as failure:
-        raise Unavailable(f"{path.name}: {failure.strerror}") from failure
+        why = failure.strerror or str(failure)
+        raise Unavailable(say("privacy", "export-failed", path=path.name, why=why)) from failure

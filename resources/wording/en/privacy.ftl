@@ -131,6 +131,7 @@ papers-elsewhere = { $n ->
     }
 export-line = the customer's data were asked for as a file: { $file }
 erased-list = # Orders whose customers were erased, as digests. Whoever restores an older backup erases them again by this list. Keep it with the backups.
+export-failed = { $path } could not be written: { $why }. That it was asked for stands in the history all the same.
 exported = All that is kept of this customer: { $path }
 
 # The chapter of Shop.

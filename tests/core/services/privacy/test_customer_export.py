@@ -20,7 +20,7 @@ from core.wording.messages import say
 from tests.core.filled_shop import fill
 from tests.support import pdf
 from tests.support.booked import Desk
-from tests.support.typed import Typist
+from tests.support.typed import Typist, contents
 
 
 def test_every_row_and_line_of_theirs_is_in_it(desk: Desk) -> None:
@@ -80,3 +80,15 @@ def test_typed_it_is_told_exported_and_erased(typed: Typist, codes: list[str], t
     assert typed("export-customer", "Nobody Atall", "-").code == 2
     refused = typed("erase", "000018")
     assert (refused.code, "still open" in refused.err) == (3, True)
+
+
+def test_a_file_that_cannot_be_written_is_noted_nowhere(
+    typed: Typist, codes: list[str], tmp_path: Path
+) -> None:
+    """A pipe that nobody reads: the answer said *nothing was changed*, and the history had a line more."""
+    pipe = tmp_path / "customer.json"
+    os.mkfifo(pipe)
+    before = contents(Path(typed.shop))
+    refused = typed("export-customer", "000018", pipe)
+    assert (refused.code, "nothing was changed" in refused.err) == (4, True)
+    assert contents(Path(typed.shop)) == before
