@@ -179,17 +179,20 @@ def _opened(folder: Path, stay: int) -> WindowBookings:
 
 
 def _wait(is_so: Callable[[], bool]) -> None:
-    """Lets the program work until it is so, as in its own event loop.
+    """Lets the program work until it is so, in an event loop.
 
-    `QTest.qWait` deletes what was to be deleted later; outside of any loop plain `processEvents` never does.
+    Plain `processEvents` never deletes what was to be deleted later, and `QTest.qWait` sleeps with Python's
+    lock in its hand: the program's own threads waited for it.
     """
-    from PySide6.QtTest import QTest
+    from PySide6.QtCore import QEventLoop, QTimer
 
     deadline = time.monotonic() + PATIENCE_S
     while not is_so():
         if time.monotonic() > deadline:
             raise TimeoutError(PATIENCE_S)
-        QTest.qWait(5)
+        loop = QEventLoop()
+        QTimer.singleShot(5, loop.quit)
+        loop.exec()
 
 
 def _key(key: object, modifier: object) -> None:
