@@ -2,8 +2,10 @@
 
 Counts at random moments are Poisson, so what is believed of their rate is a gamma law that each count and
 each hour watched sharpens (conjugate; Gelman et al., Bayesian Data Analysis, ch. 2, from memory). What the
-settings say is where it begins, worth one event; where they say nothing, `FIRST` stands in as soon as there
-is anything to count, and until then the matter is not reckoned with.
+settings say is where it begins, worth one event; where they say nothing, `FIRST` stands in: for failures from
+the first tape played, else dates before the first failure would know of none (two lives each of four lived
+worlds: a point more of the first fifty promises was kept), for the rest as soon as there is anything to
+count. Until then the matter is not reckoned with.
 """
 
 from __future__ import annotations
@@ -93,6 +95,11 @@ class Counted:
     """Tapes of each format among the newest."""
 
     @property
+    def has_played(self) -> bool:
+        """Whether failures can be counted."""
+        return bool(self.failures or self.play_hours)
+
+    @property
     def weeks(self) -> float:
         return sum(month.weeks for month in self.rush)
 
@@ -111,14 +118,13 @@ def learned(counted: Counted, stated: Expected, month: int) -> Expected:
 
 def failures(counted: Counted, stated: Expected) -> Gamma:
     """Failures by hours played."""
-    return _begun(stated.hours_between_failures, FIRST.hours_between_failures, counted.failures).after(
-        counted.failures, counted.play_hours if counted.failures or stated.hours_between_failures else 0.0
-    )
+    begun = _begun(stated.hours_between_failures, FIRST.hours_between_failures, counted.has_played)
+    return begun.after(counted.failures, counted.play_hours)
 
 
 def repairs(counted: Counted, stated: Expected) -> Gamma:
     """Decks that come back by hours that decks are out."""
-    seen = counted.failures or counted.repairs
+    seen = counted.has_played or counted.repairs > 0
     return _begun(stated.hours_to_repair, FIRST.hours_to_repair, seen).after(
         counted.repairs, counted.repair_hours
     )
@@ -139,8 +145,8 @@ def rush_a_week(counted: Counted, stated: Expected, month: int) -> float:
     )
 
 
-def _begun(stated: float, first: float, seen: int) -> Gamma:
-    """One event's worth of what was stated, or of the first guess once there is something to count."""
+def _begun(stated: float, first: float, seen: bool) -> Gamma:
+    """One event's worth of what was stated, or of the first guess once there is something to count by."""
     if stated:
         return Gamma(1.0, stated)
     return Gamma(1.0, first) if seen else Gamma(0.0, 0.0)

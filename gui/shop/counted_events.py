@@ -17,7 +17,7 @@ def failures(view: ShopView) -> str:
         return say("shop", "care_no_failures", hours=f"{counted.play_hours:.0f}")
     return say(
         "shop",
-        "care_failure_one" if counted.failures == 1 else "care_failures_of",
+        {0: "care_failure_none", 1: "care_failure_one"}.get(counted.failures, "care_failures_of"),
         count=counted.failures,
         hours=f"{counted.play_hours:.0f}",
         between=f"{belief.between:.0f}",

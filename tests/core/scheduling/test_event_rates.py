@@ -30,8 +30,9 @@ def test_hours_without_a_failure_speak_for_the_decks() -> None:
     assert learned(Counted(play_hours=400), STATED, 3).hours_between_failures == 800
 
 
-def test_a_shop_that_stated_nothing_begins_to_reckon_with_the_first_failure() -> None:
-    assert learned(Counted(play_hours=900), Expected(), 3).hours_between_failures == 0
+def test_a_shop_that_stated_nothing_reckons_with_failures_before_the_first() -> None:
+    unseen = learned(Counted(play_hours=900), Expected(), 3)
+    assert (unseen.hours_between_failures, unseen.hours_to_repair) == (500 + 900, 24)
     broken = learned(Counted(failures=1, play_hours=900, repair_hours=40), Expected(), 3)
     assert broken.hours_between_failures == (500 + 900) / 2
     assert broken.hours_to_repair == 24 + 40
@@ -132,8 +133,9 @@ def test_a_rate_of_what_was_never_watched_is_none() -> None:
     assert Gamma(1.0, 100.0).between_percentile(0.0) > 100
 
 
-def test_hours_without_a_failure_say_nothing_to_a_shop_that_stated_none() -> None:
-    assert failures(Counted(play_hours=900), Expected()) == Gamma(0.0, 0.0)
+def test_hours_without_a_failure_speak_for_the_decks_of_a_shop_that_stated_nothing() -> None:
+    assert failures(Counted(), Expected()) == Gamma(0.0, 0.0)
+    assert failures(Counted(play_hours=900), Expected()) == Gamma(1.0, 500 + 900)
 
 
 def test_a_shop_that_counted_no_days_expects_what_it_stated_of_closed_ones() -> None:

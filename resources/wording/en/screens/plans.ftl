@@ -28,6 +28,7 @@ expect_keep = Save   F6
 expect_ground = What you enter counts as much as one breakdown, four weeks of rush orders, or fifty opening days.
 repairs_none = No deck has been repaired yet, so no time is expected.
 repairs_of = { $count ->
+        [0] No deck has been repaired yet.
         [one] 1 deck has come back.
        *[other] { $count } decks have come back.
     } We expect about { $hours } hours each time.

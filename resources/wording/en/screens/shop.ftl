@@ -145,6 +145,7 @@ care_shut = The shop is closed today   F7
 care_since = since { $day }: { $why }
 care_failures = Breakdowns counted
 care_failures_of = { $count } breakdowns in { $hours } hours of play. We expect one in { $between } hours ({ $low } to { $high }).
+care_failure_none = No breakdown in { $hours } hours of play. We expect one in { $between } hours ({ $low } to { $high }).
 care_failure_one = 1 breakdown in { $hours } hours of play. We expect one in { $between } hours ({ $low } to { $high }).
 care_no_failures = No breakdown in { $hours } hours of play. We expect none.
 care_log = Breakdowns
