@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, QTimer, Signal, Slot
-from PySide6.QtGui import QFont
+from PySide6.QtGui import QFont, QKeySequence, QShortcut
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QWidget
 
 from core.model.errors import NotPermitted, Refused, TapewrightError, Unavailable, WrongInput
@@ -20,7 +20,10 @@ if TYPE_CHECKING:
 
 
 class Banner(QFrame):
-    """Word first, then colour: ``Done``, ``Not possible``, ``Please check``, ``Not reachable``."""
+    """Word first, then colour: ``Done``, ``Not possible``, ``Please check``, ``Not reachable``.
+
+    Esc closes it before it means anything else, save in a list that is open.
+    """
 
     wants_page = Signal(object)
     """The `SetupPage` without which something cannot be done."""
@@ -45,6 +48,9 @@ class Banner(QFrame):
         self._close = QPushButton(say("window", "close_banner"))
         self._close.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self._close.clicked.connect(self.clear)
+        first = QShortcut(QKeySequence(Qt.Key.Key_Escape), self)
+        first.setAutoRepeat(False)
+        first.activated.connect(self.clear)
         self._timer = QTimer(self)
         self._timer.setSingleShot(True)
         self._timer.timeout.connect(self.clear)
