@@ -48,9 +48,6 @@ class Banner(QFrame):
         self._close = QPushButton(say("window", "close_banner"))
         self._close.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self._close.clicked.connect(self.clear)
-        first = QShortcut(QKeySequence(Qt.Key.Key_Escape), self)
-        first.setAutoRepeat(False)
-        first.activated.connect(self.clear)
         self._timer = QTimer(self)
         self._timer.setSingleShot(True)
         self._timer.timeout.connect(self.clear)
@@ -120,6 +117,9 @@ class Banner(QFrame):
         self.show()
 
     def _lay_out(self) -> None:
+        first = QShortcut(QKeySequence(Qt.Key.Key_Escape), self)
+        first.setAutoRepeat(False)
+        first.activated.connect(self.clear)
         row = QHBoxLayout(self)
         row.setContentsMargins(2 * theme.UNIT, theme.UNIT // 2, theme.UNIT, theme.UNIT // 2)
         row.setSpacing(2 * theme.UNIT)
