@@ -22,7 +22,8 @@ if TYPE_CHECKING:
 class Banner(QFrame):
     """Word first, then colour: ``Done``, ``Not possible``, ``Please check``, ``Not reachable``.
 
-    Esc closes it before it means anything else, save in a list that is open.
+    One that refuses is closed by Esc before Esc means anything else, save in a list that is open; one that says
+    what was done takes no key from anybody.
     """
 
     wants_page = Signal(object)
@@ -63,6 +64,7 @@ class Banner(QFrame):
     def say(self, sentence: str) -> None:
         """Something was done; goes away by itself after a while."""
         self._show(say("window", "done"), sentence, "time")
+        self._first.setEnabled(False)
         self._timer.start(12_000)
 
     @Slot(object)
@@ -81,6 +83,7 @@ class Banner(QFrame):
         """Something was not done; stays until closed or until the next thing is done."""
         self._timer.stop()
         self._show(_word_for(failure), failure.sentence, "attention")
+        self._first.setEnabled(True)
         if isinstance(failure, NotSetUp):
             self._page = failure.pages[0]
             title = say("settings", f"title-{self._page.value}")
@@ -117,9 +120,9 @@ class Banner(QFrame):
         self.show()
 
     def _lay_out(self) -> None:
-        first = QShortcut(QKeySequence(Qt.Key.Key_Escape), self)
-        first.setAutoRepeat(False)
-        first.activated.connect(self.clear)
+        self._first = QShortcut(QKeySequence(Qt.Key.Key_Escape), self)
+        self._first.setAutoRepeat(False)
+        self._first.activated.connect(self.clear)
         row = QHBoxLayout(self)
         row.setContentsMargins(2 * theme.UNIT, theme.UNIT // 2, theme.UNIT, theme.UNIT // 2)
         row.setSpacing(2 * theme.UNIT)

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEvent, Signal, Slot
-from PySide6.QtGui import QCloseEvent, QPaintEvent
+from PySide6.QtCore import QEvent, Qt, Signal, Slot
+from PySide6.QtGui import QCloseEvent, QKeyEvent, QPaintEvent
 from PySide6.QtWidgets import (
     QApplication,
     QMainWindow,
@@ -159,6 +159,12 @@ class Window(QMainWindow):
         if not self._painted:
             self._painted = True
             self.first_painted.emit()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() == Qt.Key.Key_Escape:
+            self.banner.clear()
+            return
+        super().keyPressEvent(event)
 
     def closeEvent(self, event: QCloseEvent) -> None:
         if self._closing.is_under_way:

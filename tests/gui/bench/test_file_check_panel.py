@@ -99,6 +99,8 @@ def test_nothing_is_signed_off_while_a_finding_is_open(
     assert QApplication.focusWidget() is screen.side.check.why
     assert place.records.shop.ask(tapes.get, code).signed_off_by is None
     press(Qt.Key.Key_Escape)
+    assert not place.told, "the refusal goes first, what was begun stays"
+    press(Qt.Key.Key_Escape)
     assert screen.side.check_button.isVisible()
 
 

@@ -180,3 +180,9 @@ def test_undo_in_a_field_is_that_of_the_field(place: Place, screen: PickupScreen
     press(Qt.Key.Key_Z, CTRL)
     assert not signer.text().endswith("x")
     assert checked(screen) == [job.tapes[0].code]
+
+
+def test_what_was_done_takes_no_key(place: Place, screen: PickupScreen) -> None:
+    place.window.banner.say("Done.")
+    press(Qt.Key.Key_Escape)
+    assert screen.checklist is None, "the key went to the screen"
