@@ -22,8 +22,8 @@ if TYPE_CHECKING:
 class Banner(QFrame):
     """Word first, then colour: ``Done``, ``Not possible``, ``Please check``, ``Not reachable``.
 
-    One that refuses is closed by Esc before Esc means anything else, save in a list that is open; one that says
-    what was done takes no key from anybody.
+    One that refuses is closed by Esc before Esc means anything else, save in a list that is open; one that
+    says what was done takes no key from anybody.
     """
 
     wants_page = Signal(object)

@@ -10,6 +10,7 @@ from PySide6.QtGui import QHideEvent, QKeyEvent, QShowEvent
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QWidget
 
 from core.capture.file_report import CapturedFile
+from core.catalogue.next_steps import Around
 from core.model.agreement_records import StandingPrice
 from core.model.errors import TapewrightError
 from core.model.names import TapeCode
@@ -30,6 +31,7 @@ from gui.bench.file_signing import FileSigning
 from gui.bench.free_decks import free_decks
 from gui.bench.incident_writing import IncidentWriting
 from gui.bench.label_printing import LabelPrinting
+from gui.bench.leading_step import LeadingStep
 from gui.bench.load_now import LoadNow
 from gui.bench.order_copies import OrderCopies
 from gui.bench.repairing import BenchRepairs
@@ -114,7 +116,9 @@ class BenchScreen(Screen):
         self.tape = tape
         self.desk.work.ask(tapes.history, tape.code, then=partial(self._show_card, tape))
         fitted = self._fittings.decks if self._fittings is not None else ()
-        self.side.offer(tape, free_decks(fitted, self._taken_decks, tape))
+        wants_file = self._fittings is not None and self._fittings.file_for_ready
+        around = Around(self.desk.clock(), wants_file=wants_file)
+        self.side.offer(tape, free_decks(fitted, self._taken_decks, tape), around)
         if tape.station is Station.PLAYING:
             self.desk.work.ask(deck_queue.habits_of_tape, tape.code, then=partial(self._know_box, tape))
         self.desk.work.ask(ceiling_watch.standing, job_of(tape.code), then=partial(self._know_price, tape))
@@ -143,6 +147,7 @@ class BenchScreen(Screen):
     def _know_price(self, tape: TapeRecord, standing: StandingPrice) -> None:
         if self.tape is tape:
             self.price.tell(standing)
+            self.side.moves.know(is_over=standing.over_minor > 0)
 
     def _focus_on(self, tape: TapeRecord) -> None:
         if tape.station is Station.PLAYING:
@@ -236,6 +241,7 @@ class BenchScreen(Screen):
         self._look_again.setInterval(_LOOK_AGAIN_MS)
         outer = stacked(self)
         self.price = StandingPriceLine()
+        LeadingStep(self.side, self.price, self)
         self.calls = PriceCalls(self.desk.work, self)
         form = CopiesForm(self)
         at_work = CopiesAtWork(self.desk, form, PriceCalls(self.desk.work, form))
