@@ -54,8 +54,8 @@ class Window(QMainWindow):
         self.practice = PracticeStrip()
         self.link = LinkStrip()
         self._bar = MomentsBar(self)
-        self._closing = Closing(self)
-        self._closing.wanted.connect(self.close)
+        self.closing = Closing(self)
+        self.closing.wanted.connect(self.close)
         self.moments = self._bar.moments
         self._build()
         self._retitle()
@@ -167,12 +167,12 @@ class Window(QMainWindow):
         super().keyPressEvent(event)
 
     def closeEvent(self, event: QCloseEvent) -> None:
-        if self._closing.is_under_way:
+        if self.closing.is_under_way:
             event.ignore()
             return
         if self._desk is not None:
             self._stack.leave()
-            if not self._closing.may_close(self._desk.work, self._stack.screens.values()):
+            if not self.closing.may_close(self._desk.work, self._stack.screens.values()):
                 event.ignore()
                 return
             self.hide()  # what is under way may take some seconds to end

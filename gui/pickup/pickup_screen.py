@@ -19,7 +19,7 @@ from gui.agreement.price_calls import PriceCalls
 from gui.copying.copies_at_work import CopiesAtWork
 from gui.copying.copies_form import CopiesForm
 from gui.pickup.checklist import Checklist
-from gui.pickup.drop_question import DropQuestion
+from gui.pickup.drop_question import DropQuestion, at_stake
 from gui.pickup.hand_back import HandBack
 from gui.pickup.pickup_layout import PickupLayout
 from gui.pickup.tick_history import TickHistory
@@ -49,6 +49,10 @@ class PickupScreen(Screen):
         self._watch = ScanWatch(self)
         self._connect()
         self._close_job()
+
+    @property
+    def at_stake(self) -> tuple[str, ...]:
+        return at_stake(self.checklist, self.parts.slip) if self.checklist is not None else ()
 
     def take_focus(self) -> None:
         self.parts.box.setFocus(Qt.FocusReason.ShortcutFocusReason)

@@ -108,6 +108,7 @@ def clerk(qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, log_fol
         at_desk.settle()
         yield at_desk
         at_desk.settle()
+    window.closing.ask_nothing()
     window.close()
     assert not list(log_folder.rglob("*.log")), "something went wrong that only the log tells"
 

@@ -126,4 +126,5 @@ def place(qtbot: QtBot, file_desk: Records, tmp_path: Path) -> Iterator[Place]:
     work.open()
     opened.settle()
     yield opened
+    window.closing.ask_nothing()
     window.close()

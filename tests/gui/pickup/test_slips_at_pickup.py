@@ -12,6 +12,7 @@ from core.model.job_records import Job
 from core.model.stations import Station
 from core.services import jobs
 from gui.pickup.pickup_screen import PickupScreen
+from gui.toolkit.text import say
 from tests.support import beginnings
 from tests.support.booked import Desk, line
 from tests.support.screens import Place, press, scan, type_in
@@ -186,3 +187,27 @@ def test_what_was_done_takes_no_key(place: Place, screen: PickupScreen) -> None:
     place.window.banner.say("Done.")
     press(Qt.Key.Key_Escape)
     assert screen.checklist is None, "the key went to the screen"
+
+
+def test_closing_the_window_asks_before_ticks_and_ink_go(
+    place: Place, screen: PickupScreen, job: Job
+) -> None:
+    scan(place, job.tapes[0].code)
+    sign(screen)
+    press(Qt.Key.Key_Q, CTRL)
+    (box,) = place.window.findChildren(QMessageBox, "closing")
+    assert "1 tape checked off" in box.text()
+    assert "signature" in box.text()
+    QTest.keyClick(box, Qt.Key.Key_Return)
+    QApplication.processEvents()
+    assert place.window.isVisible(), "to stay is what Return answers"
+    assert checked(screen) == [job.tapes[0].code]
+    assert not place.window.close()
+    (box,) = (each for each in place.window.findChildren(QMessageBox, "closing") if each.isVisible())
+    next(each for each in box.buttons() if each.text() == say("window", "closing_lose")).click()
+    QApplication.processEvents()
+    assert not place.window.isVisible()
+
+
+def test_closing_asks_nothing_where_nothing_was_done(place: Place, screen: PickupScreen) -> None:
+    assert place.window.close()
