@@ -6,18 +6,14 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, Qt, Signal, Slot
 from PySide6.QtGui import QCloseEvent, QKeyEvent, QPaintEvent
-from PySide6.QtWidgets import (
-    QApplication,
-    QMainWindow,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtWidgets import QApplication, QMainWindow, QVBoxLayout, QWidget
 
 from core.wording.messages import say
 from gui.app.banner import Banner
 from gui.app.closing import Closing
 from gui.app.link_strip import LinkStrip
 from gui.app.moments_bar import MomentsBar
+from gui.app.scan_hearing import ScanHearing
 from gui.app.screen_stack import ScreenStack
 from gui.toolkit import actions, theme
 from gui.widgets.practice_strip import PracticeStrip
@@ -55,6 +51,7 @@ class Window(QMainWindow):
         self.link = LinkStrip()
         self._bar = MomentsBar(self)
         self.closing = Closing(self)
+        self.scans = ScanHearing(self)
         self.closing.wanted.connect(self.close)
         self.moments = self._bar.moments
         self._build()
@@ -113,6 +110,7 @@ class Window(QMainWindow):
         if self._stack.turn_to(name):
             self._bar.mark(name)
             self._retitle()
+            self.scans.turned_to(self._stack.screens[name])
 
     def screen_named(self, name: str) -> Screen:
         """The screen of a moment; KeyError when there is none."""

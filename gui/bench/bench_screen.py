@@ -14,7 +14,7 @@ from core.catalogue.next_steps import Around
 from core.model.agreement_records import StandingPrice
 from core.model.errors import TapewrightError
 from core.model.names import TapeCode
-from core.model.numbers import job_of
+from core.model.numbers import CODE_DIGITS, job_of
 from core.model.own_shop.settings_records import ShopSettings
 from core.model.stations import Station
 from core.model.tape_records import JournalEntry, TapeRecord
@@ -44,7 +44,6 @@ from gui.toolkit.screen import Screen
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
 from gui.widgets.layouts import Columns, scroll_by_page, scrolled, stacked, words
-from gui.widgets.scanner import ScanWatch
 
 _LOOK_AGAIN_MS = 5 * 60_000
 """What still ends before closing changes with the clock alone."""
@@ -81,6 +80,11 @@ class BenchScreen(Screen):
         self._ask_what_to_load()
         if self.tape is not None:
             self._ask_for(self.tape.code, then=self._renew)
+
+    def hear_scan(self, code: str) -> bool:
+        if len(code) == CODE_DIGITS:
+            self.take(code)
+        return len(code) == CODE_DIGITS
 
     # --- a tape in hand ------------------------------------------------------------------
 
@@ -236,7 +240,6 @@ class BenchScreen(Screen):
         self.looks = BenchLooks(self.desk.work, self)
         self.repairing = BenchRepairs(self.side, self.desk.work, self)
         self.incidents = IncidentWriting(self.side.incident, self.desk, self)
-        self._watch = ScanWatch(self)
         self._look_again = QTimer(self)
         self._look_again.setInterval(_LOOK_AGAIN_MS)
         outer = stacked(self)
@@ -272,7 +275,6 @@ class BenchScreen(Screen):
         self.list.taken.connect(self.take)
         self.load_now.taken.connect(self.take)
         self._look_again.timeout.connect(self._ask_what_to_load)
-        self._watch.scanned.connect(self.take)
         self.side.moves.wanted.connect(self.steps.move)
         self.side.found.connect(self.steps.find)
         self.side.wants_label.connect(self._print_label)
@@ -312,10 +314,8 @@ class BenchScreen(Screen):
 
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
-        self._watch.begin()
         self._look_again.start()
 
     def hideEvent(self, event: QHideEvent) -> None:
         super().hideEvent(event)
-        self._watch.end()
         self._look_again.stop()

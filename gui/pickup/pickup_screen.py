@@ -6,7 +6,7 @@ from collections.abc import Callable
 from functools import partial
 
 from PySide6.QtCore import QEvent, QObject, Qt, Slot
-from PySide6.QtGui import QHideEvent, QKeyEvent, QShowEvent
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QWidget
 
 from core.model.errors import Refused, TapewrightError
@@ -26,7 +26,7 @@ from gui.pickup.tick_history import TickHistory
 from gui.toolkit.screen import Screen
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
-from gui.widgets.scanner import CODE_LENGTH, ScanWatch
+from gui.widgets.scanner import CODE_LENGTH
 
 
 class PickupScreen(Screen):
@@ -46,7 +46,6 @@ class PickupScreen(Screen):
         self._hand_back = HandBack(desk.work, self)
         form = CopiesForm(self)
         self.copies = CopiesAtWork(desk, form, PriceCalls(desk.work, form))
-        self._watch = ScanWatch(self)
         self._connect()
         self._close_job()
 
@@ -135,7 +134,14 @@ class PickupScreen(Screen):
 
     # --- checking off --------------------------------------------------------------------
 
-    @Slot(str)
+    def hear_scan(self, code: str) -> bool:
+        if len(code) == CODE_LENGTH:
+            self.scan(code)
+        else:
+            self.parts.box.setText(code)
+            self._box_returned()
+        return True
+
     def scan(self, code: str) -> None:
         """Check off a tape of the open job, or open the job the tape belongs to."""
         self.parts.box.clear()
@@ -223,7 +229,6 @@ class PickupScreen(Screen):
         parts.tray.ticked.connect(self._toggle)
         parts.tray.taken.connect(self._take)
         parts.tray.moved.connect(self._cursor_moved)
-        self._watch.scanned.connect(self.scan)
         self._ticks.wanted.connect(self._retake)
         parts.label.recorded.connect(self.said)
         parts.papers.written.connect(self.said)
@@ -252,11 +257,3 @@ class PickupScreen(Screen):
             self.take_focus()
         else:
             super().keyPressEvent(event)
-
-    def showEvent(self, event: QShowEvent) -> None:
-        super().showEvent(event)
-        self._watch.begin()
-
-    def hideEvent(self, event: QHideEvent) -> None:
-        super().hideEvent(event)
-        self._watch.end()

@@ -85,6 +85,10 @@ class Screen(QWidget):
     def refresh(self) -> None:
         """Ask for the records this screen shows."""
 
+    def hear_scan(self, code: str) -> bool:
+        """The scanner read a tape's code, or the number of an order; whether that is of use here."""
+        return False
+
     def take_focus(self) -> None:
         """Put the keyboard where the next key belongs."""
 

@@ -81,3 +81,4 @@ closing_unfinished = Not kept yet: { $what }. If you close now, that is lost.
 closing_again = Try again and close
 closing_lose = Close without saving
 closing_stay = Stay here
+scanned = Scanned { $code }: { $title }, { $station }. F2 answers for it, F3 takes it to the Bench, F4 picks it up.
