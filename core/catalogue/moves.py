@@ -49,6 +49,11 @@ def needing_splice(found: Iterable[AnyFinding]) -> tuple[AnyFinding, ...]:
     return tuple(each for each in found if condition.must_be_spliced((each,)))
 
 
+def needing_repair(found: Iterable[AnyFinding], name: FormatName) -> tuple[AnyFinding, ...]:
+    """Findings for which a tape of format ``name`` has to go to the bench before a deck may take it."""
+    return tuple(each for each in found if condition.verdict((each,), name).repairs)
+
+
 def _check_line(tape: Standing, there: Station) -> None:
     if there is tape.station:
         raise _refused("already", tape)
@@ -98,7 +103,7 @@ def _check_look(tape: Standing) -> None:
 
 
 def _check_repairs(tape: Standing) -> None:
-    if broken := [each for each in tape.open if condition.verdict((each,), tape.format).repairs]:
+    if broken := needing_repair(tape.open, tape.format):
         ways = Station.AT_THE_BENCH.value
         raise _refused("needs-repair", tape, findings=_in_words(broken), ways=ways)
 

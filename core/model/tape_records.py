@@ -71,6 +71,13 @@ class TapeRecord:
     """What a deck has shown of it so far."""
     signed_off_by: str | None = None
     """Who checked its copied files and signed them off."""
+    settled: tuple[AnyFinding, ...] = ()
+    """Findings that were dealt with; they stay on record."""
+
+    @property
+    def open_findings(self) -> tuple[AnyFinding, ...]:
+        """Findings nobody has dealt with yet."""
+        return tuple(each for each in self.findings if each not in self.settled)
 
     @property
     def joints(self) -> tuple[Splice, ...]:

@@ -95,6 +95,7 @@ def tape(row: TapeRow) -> TapeRecord:
         left_out_in=row.left_out_in,
         shown=row.shown,
         signed_off_by=row.signed_off_by,
+        settled=row.settled,
     )
 
 

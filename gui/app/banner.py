@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, QTimer, Signal, Slot
-from PySide6.QtGui import QFont
+from PySide6.QtGui import QFont, QKeySequence, QShortcut
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QWidget
 
 from core.model.errors import NotPermitted, Refused, TapewrightError, Unavailable, WrongInput
@@ -20,7 +20,11 @@ if TYPE_CHECKING:
 
 
 class Banner(QFrame):
-    """Word first, then colour: ``Done``, ``Not possible``, ``Please check``, ``Not reachable``."""
+    """Word first, then colour: ``Done``, ``Not possible``, ``Please check``, ``Not reachable``.
+
+    One that refuses is closed by Esc before Esc means anything else, save in a list that is open; one that
+    says what was done takes no key from anybody.
+    """
 
     wants_page = Signal(object)
     """The `SetupPage` without which something cannot be done."""
@@ -60,6 +64,7 @@ class Banner(QFrame):
     def say(self, sentence: str) -> None:
         """Something was done; goes away by itself after a while."""
         self._show(say("window", "done"), sentence, "time")
+        self._first.setEnabled(False)
         self._timer.start(12_000)
 
     @Slot(object)
@@ -78,6 +83,7 @@ class Banner(QFrame):
         """Something was not done; stays until closed or until the next thing is done."""
         self._timer.stop()
         self._show(_word_for(failure), failure.sentence, "attention")
+        self._first.setEnabled(True)
         if isinstance(failure, NotSetUp):
             self._page = failure.pages[0]
             title = say("settings", f"title-{self._page.value}")
@@ -114,6 +120,9 @@ class Banner(QFrame):
         self.show()
 
     def _lay_out(self) -> None:
+        self._first = QShortcut(QKeySequence(Qt.Key.Key_Escape), self)
+        self._first.setAutoRepeat(False)
+        self._first.activated.connect(self.clear)
         row = QHBoxLayout(self)
         row.setContentsMargins(2 * theme.UNIT, theme.UNIT // 2, theme.UNIT, theme.UNIT // 2)
         row.setSpacing(2 * theme.UNIT)

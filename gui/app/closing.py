@@ -50,12 +50,22 @@ class Closing(QObject):
             work.wait_for_records(LONGEST_WAIT_MS)
         finally:
             self._is_waiting = False
-        if not any(screen.has_unkept for screen in screens):
-            return True
-        self._ask()
-        return False
+        found = tuple(screens)
+        stakes = [what for screen in found for what in screen.at_stake]
+        if any(screen.has_unkept for screen in found):
+            self._ask(say("window", "closing_not_kept"), may_help=True)
+        elif stakes:
+            from core.wording.locale_figures import listed  # not before the first paint
 
-    def _ask(self) -> None:
+            self._ask(say("window", "closing_unfinished", what=listed(stakes)))
+        return self._box is None
+
+    def ask_nothing(self) -> None:
+        """Nobody is there to be asked: the next closing closes, whatever is lost by it."""
+        self._gives_up = True
+
+    def _ask(self, sentence: str, *, may_help: bool = False) -> None:
+        """``may_help``: to try again may keep what was typed."""
         from PySide6.QtWidgets import QMessageBox
 
         if self._box is not None:
@@ -63,11 +73,12 @@ class Closing(QObject):
         box = self._box = plain_message(self._window)
         box.setObjectName("closing")
         box.setWindowTitle(say("window", "closing_title"))
-        box.setText(say("window", "closing_not_kept"))
-        self._again = box.addButton(say("window", "closing_again"), QMessageBox.ButtonRole.AcceptRole)
-        self._lose = box.addButton(say("window", "closing_lose"), QMessageBox.ButtonRole.DestructiveRole)
-        stay = box.addButton(say("window", "closing_stay"), QMessageBox.ButtonRole.RejectRole)
-        box.setDefaultButton(self._again)
+        box.setText(sentence)
+        again, role = say("window", "closing_again"), QMessageBox.ButtonRole
+        self._again = box.addButton(again, role.AcceptRole) if may_help else None
+        self._lose = box.addButton(say("window", "closing_lose"), role.DestructiveRole)
+        stay = box.addButton(say("window", "closing_stay"), role.RejectRole)
+        box.setDefaultButton(self._again or stay)
         box.setEscapeButton(stay)
         box.finished.connect(self._was_answered)
         box.open()
@@ -79,5 +90,5 @@ class Closing(QObject):
         chosen = box.clickedButton()
         box.deleteLater()
         self._gives_up = chosen is self._lose
-        if chosen in (self._lose, self._again):
+        if chosen is not None and chosen in (self._lose, self._again):
             self.wanted.emit()

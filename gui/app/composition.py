@@ -218,7 +218,7 @@ class CompositionRoot(QObject):
         self._work.ask(readiness.with_settings, then=self._move_in)
 
     def _move_in(self, found: tuple[ShopSettings, Readiness]) -> None:
-        _speak(found[0])
+        self._heed(found[0])
         self._set_up = None
         self._work.changed.connect(self._note_settings)
         self._work.turns.take(self._moving_in(*found))
@@ -282,7 +282,11 @@ class CompositionRoot(QObject):
     def _note_settings(self, changed: frozenset[str]) -> None:
         """The shop's own sentences are said from now on."""
         if "shop" in changed:
-            self._work.ask(decks.settings, then=_speak)
+            self._work.ask(decks.settings, then=self._heed)
+
+    def _heed(self, settings: ShopSettings) -> None:
+        _speak(settings)
+        self._window.scans.watch.prefix = settings.scanner_prefix
 
     def _look_after_backups(self) -> None:
         care = BackupCare(self._work, self._work)

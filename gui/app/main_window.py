@@ -6,18 +6,14 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, Qt, Signal, Slot
 from PySide6.QtGui import QCloseEvent, QKeyEvent, QPaintEvent
-from PySide6.QtWidgets import (
-    QApplication,
-    QMainWindow,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtWidgets import QApplication, QMainWindow, QVBoxLayout, QWidget
 
 from core.wording.messages import say
 from gui.app.banner import Banner
 from gui.app.closing import Closing
 from gui.app.link_strip import LinkStrip
 from gui.app.moments_bar import MomentsBar
+from gui.app.scan_hearing import ScanHearing
 from gui.app.screen_stack import ScreenStack
 from gui.toolkit import actions, theme
 from gui.widgets.practice_strip import PracticeStrip
@@ -54,8 +50,9 @@ class Window(QMainWindow):
         self.practice = PracticeStrip()
         self.link = LinkStrip()
         self._bar = MomentsBar(self)
-        self._closing = Closing(self)
-        self._closing.wanted.connect(self.close)
+        self.closing = Closing(self)
+        self.scans = ScanHearing(self)
+        self.closing.wanted.connect(self.close)
         self.moments = self._bar.moments
         self._build()
         self._retitle()
@@ -113,6 +110,7 @@ class Window(QMainWindow):
         if self._stack.turn_to(name):
             self._bar.mark(name)
             self._retitle()
+            self.scans.turned_to(self._stack.screens[name])
 
     def screen_named(self, name: str) -> Screen:
         """The screen of a moment; KeyError when there is none."""
@@ -167,12 +165,12 @@ class Window(QMainWindow):
         super().keyPressEvent(event)
 
     def closeEvent(self, event: QCloseEvent) -> None:
-        if self._closing.is_under_way:
+        if self.closing.is_under_way:
             event.ignore()
             return
         if self._desk is not None:
             self._stack.leave()
-            if not self._closing.may_close(self._desk.work, self._stack.screens.values()):
+            if not self.closing.may_close(self._desk.work, self._stack.screens.values()):
                 event.ignore()
                 return
             self.hide()  # what is under way may take some seconds to end

@@ -50,6 +50,7 @@ class Route:
         try:
             yield from self._stops()
         finally:
+            self._window.closing.ask_nothing()
             self._window.close()
             self._window.deleteLater()
 
@@ -63,6 +64,7 @@ class Route:
             self._move_in()
             yield from self._chapters()
         finally:
+            self._window.closing.ask_nothing()
             self._window.close()
             self._window.deleteLater()
 

@@ -10,10 +10,11 @@ from PySide6.QtGui import QHideEvent, QKeyEvent, QShowEvent
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QWidget
 
 from core.capture.file_report import CapturedFile
+from core.catalogue.next_steps import Around
 from core.model.agreement_records import StandingPrice
 from core.model.errors import TapewrightError
 from core.model.names import TapeCode
-from core.model.numbers import job_of
+from core.model.numbers import CODE_DIGITS, job_of
 from core.model.own_shop.settings_records import ShopSettings
 from core.model.stations import Station
 from core.model.tape_records import JournalEntry, TapeRecord
@@ -30,6 +31,7 @@ from gui.bench.file_signing import FileSigning
 from gui.bench.free_decks import free_decks
 from gui.bench.incident_writing import IncidentWriting
 from gui.bench.label_printing import LabelPrinting
+from gui.bench.leading_step import LeadingStep
 from gui.bench.load_now import LoadNow
 from gui.bench.order_copies import OrderCopies
 from gui.bench.repairing import BenchRepairs
@@ -42,7 +44,6 @@ from gui.toolkit.screen import Screen
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
 from gui.widgets.layouts import Columns, scroll_by_page, scrolled, stacked, words
-from gui.widgets.scanner import ScanWatch
 
 _LOOK_AGAIN_MS = 5 * 60_000
 """What still ends before closing changes with the clock alone."""
@@ -80,6 +81,11 @@ class BenchScreen(Screen):
         if self.tape is not None:
             self._ask_for(self.tape.code, then=self._renew)
 
+    def hear_scan(self, code: str) -> bool:
+        if len(code) == CODE_DIGITS:
+            self.take(code)
+        return len(code) == CODE_DIGITS
+
     # --- a tape in hand ------------------------------------------------------------------
 
     @Slot(str)
@@ -114,7 +120,9 @@ class BenchScreen(Screen):
         self.tape = tape
         self.desk.work.ask(tapes.history, tape.code, then=partial(self._show_card, tape))
         fitted = self._fittings.decks if self._fittings is not None else ()
-        self.side.offer(tape, free_decks(fitted, self._taken_decks, tape))
+        wants_file = self._fittings is not None and self._fittings.file_for_ready
+        around = Around(self.desk.clock(), wants_file=wants_file)
+        self.side.offer(tape, free_decks(fitted, self._taken_decks, tape), around)
         if tape.station is Station.PLAYING:
             self.desk.work.ask(deck_queue.habits_of_tape, tape.code, then=partial(self._know_box, tape))
         self.desk.work.ask(ceiling_watch.standing, job_of(tape.code), then=partial(self._know_price, tape))
@@ -143,6 +151,7 @@ class BenchScreen(Screen):
     def _know_price(self, tape: TapeRecord, standing: StandingPrice) -> None:
         if self.tape is tape:
             self.price.tell(standing)
+            self.side.moves.know(is_over=standing.over_minor > 0)
 
     def _focus_on(self, tape: TapeRecord) -> None:
         if tape.station is Station.PLAYING:
@@ -231,11 +240,11 @@ class BenchScreen(Screen):
         self.looks = BenchLooks(self.desk.work, self)
         self.repairing = BenchRepairs(self.side, self.desk.work, self)
         self.incidents = IncidentWriting(self.side.incident, self.desk, self)
-        self._watch = ScanWatch(self)
         self._look_again = QTimer(self)
         self._look_again.setInterval(_LOOK_AGAIN_MS)
         outer = stacked(self)
         self.price = StandingPriceLine()
+        LeadingStep(self.side, self.price, self)
         self.calls = PriceCalls(self.desk.work, self)
         form = CopiesForm(self)
         at_work = CopiesAtWork(self.desk, form, PriceCalls(self.desk.work, form))
@@ -266,7 +275,6 @@ class BenchScreen(Screen):
         self.list.taken.connect(self.take)
         self.load_now.taken.connect(self.take)
         self._look_again.timeout.connect(self._ask_what_to_load)
-        self._watch.scanned.connect(self.take)
         self.side.moves.wanted.connect(self.steps.move)
         self.side.found.connect(self.steps.find)
         self.side.wants_label.connect(self._print_label)
@@ -306,10 +314,8 @@ class BenchScreen(Screen):
 
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
-        self._watch.begin()
         self._look_again.start()
 
     def hideEvent(self, event: QHideEvent) -> None:
         super().hideEvent(event)
-        self._watch.end()
         self._look_again.stop()

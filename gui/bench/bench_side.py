@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QWidget
 
 from core.capture.check_records import TapeCheck
 from core.capture.file_report import CapturedFile
+from core.catalogue.next_steps import Around
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from gui.bench.after_repair import AfterRepairPanel
@@ -76,14 +77,14 @@ class BenchSide(QWidget):
         self.setEnabled(False)
         self.hide()
 
-    def offer(self, tape: TapeRecord, decks: Sequence[str]) -> None:
+    def offer(self, tape: TapeRecord, decks: Sequence[str], around: Around) -> None:
         """Everything that can be done to this tape now; ``decks`` are free and could play it."""
         if self._tape is None or self._tape.code != tape.code:
             self._files = ()
         self._tape = tape
         self.setEnabled(True)
         self.show()
-        self.moves.offer(tape, decks)
+        self.moves.offer(tape, decks, around)
         self.print_button.setVisible(tape.not_for_reuse)
         self.after.offer(tape)
         self._offer_taking_back(tape)
@@ -95,6 +96,7 @@ class BenchSide(QWidget):
     def know_files(self, files: tuple[CapturedFile, ...]) -> None:
         """The files recorded from the tape in hand, oldest first."""
         self._files = files
+        self.moves.know(files=len(files))
         if self._tape is not None:
             self._offer_taking_back(self._tape)
 
@@ -169,8 +171,13 @@ class BenchSide(QWidget):
         self._turn(self.check)
         self.check.begin(found, name)
 
+    @property
+    def form_on_show(self) -> QWidget | None:
+        """The form that is open, or None."""
+        return None if self._pages.on_show is self.moves.aside else self._pages.on_show
+
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        if event.key() == Qt.Key.Key_Escape and self._pages.on_show is not self.moves.aside:
+        if event.key() == Qt.Key.Key_Escape and self.form_on_show is not None:
             self.rest()
             self.rested.emit()
             return

@@ -3,22 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLineEdit, QPushButton, QWidget
 
-from core.catalogue import condition
+from core.catalogue import condition, next_steps
+from core.catalogue.next_steps import Around, NextStep
 from core.model.deck_showing import NOTHING, Shown
 from core.model.errors import WrongInput
-from core.model.spoken_names import spoken
 from core.model.stations import Station, allowed_moves
 from core.model.tape_records import TapeRecord
 from core.playtime.deck_readings import found
 from gui.bench.deck_readout import DeckReadout
+from gui.bench.station_buttons import LeadingButton, StationButton
 from gui.toolkit import theme
 from gui.toolkit.plain_text import tip
-from gui.toolkit.text import say, sentence_case
+from gui.toolkit.text import say
 from gui.widgets.button_row import side_by_side
 from gui.widgets.figure_field import FigureField
 from gui.widgets.instant_buttons import InstantCheckBox
@@ -35,7 +36,6 @@ _LETTERS = {
     Station.KEPT_APART: "K",
     Station.CANNOT_BE_PLAYED: "N",
 }
-MOVE_KEYS = "Ctrl+Return"
 
 
 class NextStationForm(QWidget):
@@ -43,6 +43,8 @@ class NextStationForm(QWidget):
 
     wanted = Signal(object)
     """The `Station` to move to."""
+    step_wanted = Signal(object)
+    """What is next and is no move, a `Doing`."""
     seen = Signal(object)
     """What the deck shows of the tape that still plays, a `Shown`."""
     refused = Signal(object)
@@ -65,9 +67,10 @@ class NextStationForm(QWidget):
         self._readout_before = self.readout.shown
         self._shown_words = words(say("bench", "shown"), "small")
         self.seen_button = self._build_seen_button()
-        self._usual = StationButton("main")
-        self._usual.setObjectName("move-on")
-        self._usual.picked.connect(self._want)
+        self._tape: TapeRecord | None = None
+        self._around: Around | None = None
+        self._usual = LeadingButton()
+        self._usual.picked.connect(self._want_step)
         self._deck_row = labelled(self.deck, say("bench", "deck"))
         self._instead_row = labelled(self.instead, say("bench", "no_splice"))
         self._lay_out()
@@ -105,9 +108,8 @@ class NextStationForm(QWidget):
         column.addStretch(1)
         return aside
 
-    def offer(self, tape: TapeRecord, decks: Sequence[str]) -> None:
+    def offer(self, tape: TapeRecord, decks: Sequence[str], around: Around) -> None:
         """Show the ways on from where this tape is; ``decks`` are free and could play it."""
-        moves = () if tape.is_settled else allowed_moves(tape.station)
         for field in (self.minutes, self.note, self.instead):
             field.clear()
         self.tell.setChecked(False)
@@ -115,14 +117,44 @@ class NextStationForm(QWidget):
         missing = condition.must_be_spliced(tape.findings) and not tape.splices
         self._instead_row.setVisible(missing and tape.station is Station.AT_THE_BENCH)
         self._offer_readout(tape)
-        self._usual.setVisible(bool(moves))
-        self._others_words.setVisible(len(moves) > 1)
-        if moves:
-            self._usual.lead_to(moves[0], MOVE_KEYS)
+        if self._around is not None and self._tape is not None and self._tape.code == tape.code:
+            around = replace(around, files=self._around.files, is_over=self._around.is_over)
+        self._tape, self._around = tape, around
+        self._lead()
+
+    def know(self, *, files: int | None = None, is_over: bool | None = None) -> None:
+        """What was asked of the records about the tape in hand besides; None: nothing new of it."""
+        if self._around is None:
+            return
+        known = self._around
+        files, is_over = (
+            known.files if files is None else files,
+            known.is_over if is_over is None else is_over,
+        )
+        self._around = replace(known, files=files, is_over=is_over)
+        if self._around != known:
+            self._lead()
+
+    def _lead(self) -> None:
+        """The next right step leads; every other station the tape may go to stands aside."""
+        tape, around = self._tape, self._around
+        assert tape is not None
+        assert around is not None
+        step = next_steps.next_step(tape, around)
+        self._usual.setVisible(step is not None)
+        if step is not None:
+            self._usual.lead_to(step, _key_of(step.station) if step.station is not None else "")
+        gone = tape.is_settled or tape.left_out_in is not None
+        moves = () if gone else allowed_moves(tape.station)
+        self._offer_others([each for each in moves if step is None or each is not step.station], step)
+
+    def _offer_others(self, stations: Sequence[Station], step: NextStep | None) -> None:
+        self._others_words.setVisible(bool(stations))
+        self._others_words.setText(say("bench", "move_other" if step is not None else "move_where"))
         empty(self._others)
-        for station in moves[1:]:
-            button = StationButton("quiet")
-            button.lead_to(station, f"Alt+{_LETTERS[station]}")
+        for station in stations:
+            button = StationButton()
+            button.lead_to(station, _key_of(station))
             button.picked.connect(self._want)
             self._others.addWidget(button)
 
@@ -184,6 +216,13 @@ class NextStationForm(QWidget):
         self.seen.emit(self.shown())
 
     @Slot(object)
+    def _want_step(self, step: NextStep) -> None:
+        if step.station is not None:
+            self._want(step.station)
+        else:
+            self.step_wanted.emit(step.doing)
+
+    @Slot(object)
     def _want(self, station: Station) -> None:
         try:
             self.played_minutes()
@@ -193,27 +232,5 @@ class NextStationForm(QWidget):
         self.wanted.emit(station)
 
 
-class StationButton(QPushButton):
-    """A button that leads to one station."""
-
-    picked = Signal(object)
-
-    def __init__(self, role: str) -> None:
-        super().__init__()
-        self._station: Station | None = None
-        self.setProperty("role", role)
-        self._key = give_key(self, "")
-        self.clicked.connect(self._pick)
-
-    def lead_to(self, station: Station, keys: str) -> None:
-        """Name the station and its keys."""
-        self._station = station
-        self.setText(f"{sentence_case(spoken(station))}   {keys}")
-        self.setAccessibleName(spoken(station))
-        self._key.setKey(QKeySequence(keys))
-        self.setObjectName(f"to-{station.value}" if self.property("role") == "quiet" else "move-on")
-
-    @Slot()
-    def _pick(self) -> None:
-        if self._station is not None:
-            self.picked.emit(self._station)
+def _key_of(station: Station) -> str:
+    return f"Alt+{_LETTERS[station]}"

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from PySide6.QtCore import QEvent, QObject, Qt, Signal, Slot
 from PySide6.QtWidgets import QComboBox, QLineEdit, QPushButton, QWidget
 
-from core.catalogue import condition
+from core.catalogue import condition, next_steps
 from core.model.errors import WrongInput
 from core.model.names import DonorPart
 from core.model.spoken_names import spoken
@@ -100,7 +100,8 @@ class RepairForm(QWidget):
 
     def _needed(self) -> frozenset[str]:
         tape = self._tape
-        return frozenset(each.code for each in tape.verdict.repairs) if tape is not None else frozenset()
+        left = next_steps.still_to_do(tape) if tape is not None else ()
+        return frozenset(each.code for each in left)
 
     @Slot()
     def _offer_parts(self) -> None:

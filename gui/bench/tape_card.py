@@ -10,7 +10,7 @@ from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from core.capture.file_report import CapturedFile, clock
-from core.catalogue import acclimatisation, bench_cards
+from core.catalogue import acclimatisation, bench_cards, next_steps
 from core.model.names import FormatName
 from core.model.spoken_names import spoken
 from core.model.stations import Station
@@ -73,8 +73,8 @@ class TapeCard(QFrame):
         facts.add(say("checking", "on_card"), (say("checking", "signed_by", name=signed),) if signed else ())
         facts.add(say("bench", "findings"), found)
         facts.add(say("bench", "not_here"), tape.verdict.told if tape.verdict.elsewhere else ())
-        to_do = () if tape.is_settled else tape.verdict.repairs
-        facts.add(say("bench", "repairs"), [each.words for each in to_do])
+        to_do = [each.words for each in next_steps.still_to_do(tape)]
+        facts.add(say("bench", "repairs"), to_do)
         self._write_repairs(facts, tape)
         facts.add(say("bench", "doubts"), tape_doubts.of_tape(tape), "attention")
         card = bench_cards.card(tape.format)

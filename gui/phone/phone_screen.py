@@ -9,6 +9,7 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QLineEdit, QWidget
 
 from core.model.agreement_records import WaitingAnswer
+from core.model.errors import Refused
 from core.model.job_records import CallerMatch
 from core.services import decks, promises
 from core.services.after_ready import caller_check, telling
@@ -25,7 +26,7 @@ from gui.phone.handover_forms import HandoverForms
 from gui.phone.job_forms import JobForms
 from gui.phone.matches_panel import MatchesPanel
 from gui.toolkit import theme
-from gui.toolkit.screen import Screen
+from gui.toolkit.screen import Screen, is_typed_in
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
 from gui.widgets.layouts import Columns, labelled, stacked
@@ -76,6 +77,16 @@ class PhoneScreen(Screen):
     def holds_typing(self) -> bool:
         """A form belongs to the answer on show, which a new one would close."""
         return self.forms.has_open_form or self.handover.has_open_form
+
+    def hear_scan(self, code: str) -> bool:
+        """Answer for its order; what is typed in a form about another one is finished first."""
+        if self.holds_typing() and is_typed_in(self._area):
+            self.show_failure(Refused(say("phone", "scan_waits")))
+            return True
+        self.box.setText(code)
+        self.search.ask()
+        self.take_focus()
+        return True
 
     def _keep_waiting(self, waiting: tuple[WaitingAnswer, ...]) -> None:
         self._waiting = waiting

@@ -104,8 +104,11 @@ class Checklist:
 
     def renewed(self, job: Job) -> Checklist:
         """The same checklist on the job as read again; what cannot go any more is no longer checked off."""
-        fresh = replace(self, job=job)
-        return replace(fresh, keys=self.keys & frozenset(fresh.open_keys))
+        return replace(self, job=job).with_keys(self.keys)
+
+    def with_keys(self, keys: frozenset[str]) -> Checklist:
+        """The checklist with these keys checked off, as far as they can go home now."""
+        return replace(self, keys=keys & frozenset(self.open_keys))
 
     def label_to_check(self, current: str = "") -> TapeRecord | None:
         """The tape whose not-for-reuse label is to be seen to next: ``current`` if it is one, else the first.

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from functools import partial
 
 from PySide6.QtCore import QEvent, QObject, Qt, Slot
-from PySide6.QtGui import QHideEvent, QKeyEvent, QShowEvent
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QWidget
 
 from core.model.errors import Refused, TapewrightError
@@ -18,12 +19,14 @@ from gui.agreement.price_calls import PriceCalls
 from gui.copying.copies_at_work import CopiesAtWork
 from gui.copying.copies_form import CopiesForm
 from gui.pickup.checklist import Checklist
+from gui.pickup.drop_question import DropQuestion, at_stake
 from gui.pickup.hand_back import HandBack
 from gui.pickup.pickup_layout import PickupLayout
+from gui.pickup.tick_history import TickHistory
 from gui.toolkit.screen import Screen
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
-from gui.widgets.scanner import CODE_LENGTH, ScanWatch
+from gui.widgets.scanner import CODE_LENGTH
 
 
 class PickupScreen(Screen):
@@ -38,12 +41,17 @@ class PickupScreen(Screen):
         """What is checked off of the open job; None while no job is open."""
         self._found: tuple[CallerMatch, ...] = ()
         self.parts = PickupLayout(self, desk)
+        self._ticks = TickHistory(self, self.parts.box)
+        self._dropping = DropQuestion(self.parts.slip, self)
         self._hand_back = HandBack(desk.work, self)
         form = CopiesForm(self)
         self.copies = CopiesAtWork(desk, form, PriceCalls(desk.work, form))
-        self._watch = ScanWatch(self)
         self._connect()
         self._close_job()
+
+    @property
+    def at_stake(self) -> tuple[str, ...]:
+        return at_stake(self.checklist, self.parts.slip) if self.checklist is not None else ()
 
     def take_focus(self) -> None:
         self.parts.box.setFocus(Qt.FocusReason.ShortcutFocusReason)
@@ -68,31 +76,37 @@ class PickupScreen(Screen):
         if self.checklist is not None and code.isdecimal() and len(code) == CODE_LENGTH:
             self.scan(code)
         else:
-            self.desk.work.ask(
-                calls.status, text, then=partial(self._answered, text), otherwise=self.show_failure
-            )
+            then = partial(self._answered, text)
+            self.desk.work.ask(calls.status, text, then=then, otherwise=self.show_failure)
 
     def _answered(self, text: str, found: tuple[CallerMatch, ...]) -> None:
-        if len(found) == 1:
-            self._open_job(found[0].job, text)
-        elif not found:
+        self.parts.box.selectAll()
+        if not found:
             self.show_failure(Refused(say("pickup", "none_found", text=text)))
-            self.parts.box.selectAll()
+        elif len(found) > 1:
+            self._dropping.ask_first(self.checklist, partial(self._offer, found))
+        elif self.checklist is not None and found[0].job.number == self.checklist.job.number:
+            self._renew(found[0].job)
+            self.parts.box.clear()
         else:
-            self._close_job()
-            self._found = found
-            self.parts.show_matches(found)
+            self._dropping.ask_first(self.checklist, partial(self._open_job, found[0].job, text))
+
+    def _offer(self, found: tuple[CallerMatch, ...]) -> None:
+        self._close_job()
+        self._found = found
+        self.parts.show_matches(found)
 
     def _open_job(self, job: Job, text: str = "") -> None:
         """Begin a pickup; a tape whose code is the ``text`` that found the job is on the counter already."""
         self._found = ()
+        self._ticks.forget()
         self.parts.slip.begin(job)
         self._show(Checklist(job))
         self._read_price_and_files(job)
         self.parts.box.clear()
         code = "".join(text.split())
         if self.checklist is not None and self.checklist.is_open(code):
-            self._show(self.checklist.scan(code))
+            self._tick(self.checklist, self.checklist.scan(code))
         self.take_focus()
 
     def _renew(self, job: Job) -> None:
@@ -120,7 +134,14 @@ class PickupScreen(Screen):
 
     # --- checking off --------------------------------------------------------------------
 
-    @Slot(str)
+    def hear_scan(self, code: str) -> bool:
+        if len(code) == CODE_LENGTH:
+            self.scan(code)
+        else:
+            self.parts.box.setText(code)
+            self._box_returned()
+        return True
+
     def scan(self, code: str) -> None:
         """Check off a tape of the open job, or open the job the tape belongs to."""
         self.parts.box.clear()
@@ -129,7 +150,7 @@ class PickupScreen(Screen):
             self._box_returned()
             return
         try:
-            self._show(self.checklist.scan(code))
+            self._tick(self.checklist, self.checklist.scan(code))
         except TapewrightError as failure:
             self.show_failure(failure)
             return
@@ -138,8 +159,17 @@ class PickupScreen(Screen):
     @Slot(str)
     def _toggle(self, key: str) -> None:
         if self.checklist is not None:
-            self._show(self.checklist.toggle(key))
+            self._tick(self.checklist, self.checklist.toggle(key))
             self.parts.tray.step(1)
+
+    def _tick(self, before: Checklist, now: Checklist) -> None:
+        self._ticks.note(before, now)
+        self._show(now)
+
+    @Slot(object)
+    def _retake(self, step: Callable[[Checklist], Checklist]) -> None:
+        if self.checklist is not None:
+            self._show(step(self.checklist))
 
     @Slot(str)
     def _take(self, key: str) -> None:
@@ -199,7 +229,7 @@ class PickupScreen(Screen):
         parts.tray.ticked.connect(self._toggle)
         parts.tray.taken.connect(self._take)
         parts.tray.moved.connect(self._cursor_moved)
-        self._watch.scanned.connect(self.scan)
+        self._ticks.wanted.connect(self._retake)
         parts.label.recorded.connect(self.said)
         parts.papers.written.connect(self.said)
         parts.payments.recorded.connect(self._payment_was_recorded)
@@ -213,25 +243,17 @@ class PickupScreen(Screen):
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         if watched is not self.parts.box or not isinstance(event, QKeyEvent):
             return False
-        if event.type() is QEvent.Type.KeyPress and event.key() == Qt.Key.Key_Down and self.parts.tray.pieces:
+        is_down = event.type() is QEvent.Type.KeyPress and event.key() == Qt.Key.Key_Down
+        if is_down and self.parts.tray.pieces:
             self.parts.tray.setFocus()
-            return True
-        return False
+        return is_down and bool(self.parts.tray.pieces)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         is_escape = event.key() == Qt.Key.Key_Escape
         if is_escape and self.parts.payments.close_form():
             self.take_focus()
         elif is_escape and (self.checklist is not None or self._found):
-            self._close_job()
+            self._dropping.ask_first(self.checklist, self._close_job)
             self.take_focus()
         else:
             super().keyPressEvent(event)
-
-    def showEvent(self, event: QShowEvent) -> None:
-        super().showEvent(event)
-        self._watch.begin()
-
-    def hideEvent(self, event: QHideEvent) -> None:
-        super().hideEvent(event)
-        self._watch.end()

@@ -43,6 +43,7 @@ class PapersPage(FieldsPage):
         "front.paper",
         *(f"papers.{key}" for key in (*_PRINTED, "claim_slip_on", "roll_width_mm")),
         *(f"papers.{key}" for key in ("label_stock", *_MEASURES, "label_start")),
+        "work.scanner_prefix",
     )
     test_print_wanted = Signal(object)
     """A `ShopFront` whose label sheet is to be printed with a number on every label."""
@@ -60,6 +61,7 @@ class PapersPage(FieldsPage):
         self.stock = _box("papers-stock", _STOCKS, "papers-stock")
         self.measures = {key: TextField(f"papers-{key}") for key in _MEASURES}
         self.start = TextField("papers-label_start")
+        self.prefix = TextField("papers-scanner_prefix")
         self.test = QPushButton(say("settings", "papers-test"))
         self.test.setObjectName("papers-test")
         self.roll_test = QPushButton(say("settings", "papers-roll-test"))
@@ -82,14 +84,17 @@ class PapersPage(FieldsPage):
         for key, field in self.measures.items():
             field.setText(figure(getattr(printing, key)))
         self.start.setText(figure(printing.label_start))
+        self.prefix.setText(view.settings.scanner_prefix)
         self._show_measures()
 
     def draft(self, before: ShopSettings) -> ShopSettings:
         front = before.front
         chosen = self.paper.currentData()
         paper = front.paper if chosen == self._paper_shown else chosen
-        draft = replace(before, front=replace(front, paper=paper, printing=self._printing(front.printing)))
-        return checked(draft, {**self.measures, "label_start": self.start, "roll_width_mm": self.roll})
+        front = replace(front, paper=paper, printing=self._printing(front.printing))
+        draft = replace(before, front=front, scanner_prefix=self.prefix.text().strip())
+        others = {"label_start": self.start, "roll_width_mm": self.roll, "scanner_prefix": self.prefix}
+        return checked(draft, {**self.measures, **others})
 
     def focus_first(self) -> None:
         self.paper.setFocus()
@@ -162,7 +167,7 @@ class PapersPage(FieldsPage):
             box.activated.connect(self.changed)
         self.slip_on.currentIndexChanged.connect(self._show_measures)
         self.stock.currentIndexChanged.connect(self._show_measures)
-        for field in (*self.measures.values(), self.start, self.roll):
+        for field in (*self.measures.values(), self.start, self.roll, self.prefix):
             field.textEdited.connect(self.changed)
         for button in (self.test, self.roll_test):
             button.clicked.connect(self._print_test)
@@ -188,6 +193,8 @@ class PapersPage(FieldsPage):
         self.column.addLayout(grid)
         self.column.addWidget(words(say("settings", "papers-test-lead"), "small"))
         self.column.addWidget(self.test, 0, Qt.AlignmentFlag.AlignLeft)
+        self.column.addWidget(labelled(self.prefix, say("settings", "papers-scanner_prefix")))
+        self.column.addWidget(words(say("settings", "papers-scanner-means"), "small"))
         self.column.addStretch(1)
 
 

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QLineEdit, QWidget
 from gui.tables import choices as words_of
 from gui.tables.choices import CellChoice
 from gui.toolkit import theme
+from gui.toolkit.before_scan import TAKEN_BACK
 
 MOST_OFFERED = 8
 
@@ -101,6 +102,8 @@ class TypeAhead(QLineEdit):
             if event.key() == Qt.Key.Key_Escape:
                 event.accept()
                 return True
+        if event.type() == TAKEN_BACK:
+            self._close()
         return super().event(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:

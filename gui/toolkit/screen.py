@@ -40,6 +40,11 @@ class Screen(QWidget):
         """Whether something typed here is not kept yet, as far as anybody knows."""
         return False
 
+    @property
+    def at_stake(self) -> tuple[str, ...]:
+        """What was done here, in words, and is kept nowhere before it is finished."""
+        return ()
+
     def enter(self) -> None:
         """The person turned to this screen: read what is stale and take the keyboard."""
         self._shown = True
@@ -79,6 +84,10 @@ class Screen(QWidget):
 
     def refresh(self) -> None:
         """Ask for the records this screen shows."""
+
+    def hear_scan(self, code: str) -> bool:
+        """The scanner read a tape's code, or the number of an order; whether that is of use here."""
+        return False
 
     def take_focus(self) -> None:
         """Put the keyboard where the next key belongs."""

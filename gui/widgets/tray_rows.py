@@ -64,7 +64,7 @@ def tape_piece(tape: TapeRecord, now: datetime, checked: bool | None = None) -> 
         parts[1] = say("bench", "gone_home")
     if tape.disposition is not None and spoken(tape.disposition) != spoken(tape.station):
         parts.append(spoken(tape.disposition))
-    parts += [spoken(finding) for finding in tape.findings]
+    parts += [spoken(finding) for finding in tape.open_findings]
     return TrayItem(
         key=tape.code,
         title=tape_title(tape),

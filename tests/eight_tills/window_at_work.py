@@ -157,6 +157,7 @@ class Clerk(QObject):
             self._window.installEventFilter(self)
         question = self._window.findChild(QMessageBox, "closing")
         if question is None:
+            self._window.closing.ask_nothing()
             self._window.close()
         elif question.isVisible():
             question.defaultButton().click()

@@ -22,6 +22,7 @@ from core.model.job_records import Job
 from core.model.names import Finding, JobNumber, Join, TapeCode
 from core.model.stations import Station
 from core.services import jobs, pickups, tapes
+from core.services.own_shop import shop_document
 from core.services.records_door import Shop
 from gui.app import composition
 from gui.app.main_window import Window
@@ -108,6 +109,7 @@ def clerk(qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, log_fol
         at_desk.settle()
         yield at_desk
         at_desk.settle()
+    window.closing.ask_nothing()
     window.close()
     assert not list(log_folder.rglob("*.log")), "something went wrong that only the log tells"
 
@@ -314,3 +316,11 @@ def check_receipt(clerk: Clerk, snapped: TapeCode, *, with_strokes: bool) -> Non
     assert f"{joint.seconds_removed:.1f} s of the recording are gone" in paper
     assert f"{joint.seconds_disturbed:.1f} s are disturbed" in paper
     assert "Ada Fenwick" in paper
+
+
+def test_the_prefix_of_the_shop_reaches_the_window(clerk: Clerk) -> None:
+    clerk.books.run(shop_document.set_texts, [("work.scanner_prefix", "~")])
+    clerk.shop.desk.work.changed.emit(frozenset({"shop"}))
+    clerk.settle()
+    clerk.settle()
+    assert clerk.window.scans.watch.prefix == "~"

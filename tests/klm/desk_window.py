@@ -103,6 +103,7 @@ def desk_window() -> Iterator[DeskWindow]:
                 yield at_desk
             finally:
                 at_desk.settle()
+                window.closing.ask_nothing()
                 window.close()
                 composition.show_file = shown
                 sys.excepthook = hook

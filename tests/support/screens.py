@@ -20,7 +20,6 @@ from gui.toolkit import theme
 from gui.toolkit.screen import Screen
 from gui.toolkit.screen_context import Desk as GuiDesk
 from gui.toolkit.workers import Work
-from gui.widgets.scanner import ScanWatch
 from tests.support.booked import Clock
 from tests.support.booked import Desk as Records
 
@@ -46,8 +45,7 @@ class Place:
     def turn_to(self, kind: type[S]) -> S:
         """The one screen of this window, in front."""
         screen = kind(self.desk)
-        for watch in screen.findChildren(ScanWatch):
-            watch._clock = lambda: self.key_time
+        self.window.scans.watch._clock = lambda: self.key_time
         name = kind.name.lower()
         self.window.add_screens(self.desk, "The Tape Table", {name: screen})
         self.window.go(name)
@@ -126,4 +124,5 @@ def place(qtbot: QtBot, file_desk: Records, tmp_path: Path) -> Iterator[Place]:
     work.open()
     opened.settle()
     yield opened
+    window.closing.ask_nothing()
     window.close()

@@ -80,7 +80,8 @@ class PapersEntry(Struct, frozen=True, forbid_unknown_fields=True):
 
 class WorkEntry(Struct, frozen=True, forbid_unknown_fields=True):
     """``confidence``: the chance at which a date is promised; ``file_for_ready``: none is ready without;
-    ``proof_to_read``: the command line shows nothing to somebody who is not proven."""
+    ``proof_to_read``: the command line shows nothing to somebody who is not proven; ``scanner_prefix``: what
+    the scanner types before each code."""
 
     people: Annotated[int, Meta(ge=1, le=100, description="from-1-to-100")]
     past_closing_minutes: Annotated[int, Meta(ge=0, le=1440, description="from-0-to-1440")]
@@ -88,6 +89,9 @@ class WorkEntry(Struct, frozen=True, forbid_unknown_fields=True):
     lock_minutes: Annotated[int, Meta(ge=0, le=1440, description="from-0-to-1440")] = 0
     file_for_ready: bool = False
     proof_to_read: bool = False
+    scanner_prefix: Annotated[str, Meta(pattern=r"^([!-/:-~][!-~]{0,7})?$", description="scanner-prefix")] = (
+        ""
+    )
 
 
 class HolidayEntry(Struct, frozen=True, forbid_unknown_fields=True):

@@ -323,6 +323,8 @@ class ShopSettings:
     """A tape is ready only with a file of it; else the minutes read off the deck are enough."""
     proof_to_read: bool = False
     """Whether the command line shows nothing, either, to somebody who is not proven."""
+    scanner_prefix: str = ""
+    """What the scanner types before each code, so that it is told from a hand however slow it is."""
     handling: HandlingMinutes = USUAL_HANDLING
     worked: WorkHabits = NO_HABITS
     """Counted, never stated (see `core.services.shop_work`)."""

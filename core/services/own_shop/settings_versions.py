@@ -29,6 +29,7 @@ PAGE_OF = {
     "holidays": SetupPage.HOURS,
     "work.past_closing_minutes": SetupPage.HOURS,
     "work.confidence": SetupPage.HOURS,
+    "work.scanner_prefix": SetupPage.PAPERS,
     "work": SetupPage.PEOPLE,
     "copying": SetupPage.HOURS,
     "handling": SetupPage.HOURS,

@@ -126,6 +126,7 @@ def of_document(content: object, where: str) -> ShopSettings:
         lock_minutes=page.work.lock_minutes,
         file_for_ready=page.work.file_for_ready,
         proof_to_read=page.work.proof_to_read,
+        scanner_prefix=page.work.scanner_prefix,
         expected=Expected(**msgspec.structs.asdict(page.expected)),
         partners=deck_entries.partners(page.partner, known, where),
         formats=own,
@@ -175,6 +176,7 @@ def _file(settings: ShopSettings) -> SettingsFile:
             settings.lock_minutes,
             settings.file_for_ready,
             settings.proof_to_read,
+            settings.scanner_prefix,
         ),
         holidays=HolidayEntry(
             settings.holiday_country or "", settings.holiday_region or "", tuple(sorted(settings.closed_days))

@@ -142,5 +142,6 @@ own-words-closed = this sentence protects people, tapes or machines, or states t
 own-words-unreadable = a sentence without { "{" } or { "}" } is accepted, except for its blanks: { $blanks }
 own-words-blanks = a sentence with exactly the blanks of the built-in one is accepted: { $blanks }
 season-name = at most 40 characters are accepted
+scanner-prefix = up to 8 letters or signs are accepted, without spaces, the first of them no digit
 roll-width = a width from 58 to 112 mm is accepted
 no-plain-file = a pipe or a device

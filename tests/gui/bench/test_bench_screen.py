@@ -149,7 +149,7 @@ def test_ten_digits_typed_by_hand_into_a_field_are_no_scan(
 ) -> None:
     scan(place, codes[0])
     times = iter(float(tick) for tick in range(1000))
-    monkeypatch.setattr(screen._watch, "_clock", lambda: next(times))
+    monkeypatch.setattr(place.window.scans.watch, "_clock", lambda: next(times))
     screen.side.moves.note.setFocus()
     press_text(codes[2])
     press(Qt.Key.Key_Return)

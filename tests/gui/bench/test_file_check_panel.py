@@ -17,7 +17,7 @@ from gui.toolkit.text import say
 from tests.core.capture.copied_file import FILE, PAL_FILE, attach, played
 from tests.support.screens import Place, press, press_text, scan, written
 
-CTRL = Qt.KeyboardModifier.ControlModifier
+CTRL, ALT = Qt.KeyboardModifier.ControlModifier, Qt.KeyboardModifier.AltModifier
 BAD = replace(PAL_FILE, sound_seconds=6000.4)
 """PAL of a tape that the deck showed to be NTSC, the sound a little longer than the picture."""
 
@@ -99,16 +99,21 @@ def test_nothing_is_signed_off_while_a_finding_is_open(
     assert QApplication.focusWidget() is screen.side.check.why
     assert place.records.shop.ask(tapes.get, code).signed_off_by is None
     press(Qt.Key.Key_Escape)
+    assert not place.told, "the refusal goes first, what was begun stays"
+    press(Qt.Key.Key_Escape)
     assert screen.side.check_button.isVisible()
 
 
 def test_ready_without_a_sign_off_says_which_key_to_press(
     place: Place, screen: BenchScreen, code: TapeCode
 ) -> None:
-    press(Qt.Key.Key_Return, CTRL)
+    press(Qt.Key.Key_R, ALT)
     place.settle()
     assert "Ctrl+B" in place.told
     assert place.records.shop.ask(tapes.get, code).station is Station.BEING_CHECKED
+    press(Qt.Key.Key_Return, CTRL)
+    place.settle()
+    assert screen.side.check.isVisible(), "what leads is the check"
 
 
 def test_a_sign_off_is_taken_back_with_its_reason(place: Place, screen: BenchScreen, code: TapeCode) -> None:

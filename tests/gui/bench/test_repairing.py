@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QApplication, QLabel
+from PySide6.QtWidgets import QApplication, QLabel, QPushButton
 
 from core.model.names import DonorPart, Finding, FormatName, Join, Look, Measure, TapeCode
 from core.model.stations import Station
@@ -14,6 +14,7 @@ from core.services.own_shop import shop_document
 from gui.bench.bench_screen import BenchScreen
 from gui.pickup import pickup_sentences
 from gui.toolkit.text import say
+from gui.widgets.tray_rows import tape_piece
 from tests.support.booked import line
 from tests.support.screens import Place, press, press_text, scan, written
 
@@ -326,7 +327,7 @@ def test_a_repaired_tape_is_not_cleared_before_it_was_looked_over(
 ) -> None:
     splice(place, "5", "1")
     assert screen.side.after.isVisible()
-    press(Qt.Key.Key_Return, CTRL)
+    press(Qt.Key.Key_C, ALT)
     place.settle()
     assert "nobody has looked it over since" in place.told
     assert kept(place, code).station is Station.AT_THE_BENCH
@@ -339,6 +340,54 @@ def test_a_repaired_tape_is_not_cleared_before_it_was_looked_over(
     press(Qt.Key.Key_Return, CTRL)
     place.settle()
     assert kept(place, code).station is Station.CLEARED_TO_PLAY
+
+
+def test_the_key_that_leads_says_good_after_its_repair_and_then_sends_on(
+    place: Place, screen: BenchScreen
+) -> None:
+    code = place.records.allow(place.records.book(line(findings=(Finding.SNAPPED,)))).tapes[0].code
+    for station in (Station.LOOKED_OVER, Station.AT_THE_BENCH):
+        place.records.shop.run(tapes.move, code, station)
+    scan(place, code)
+    assert leading(screen).startswith(say("bench", "lead-splice"))
+    assert say("bench", "repairs") in written(screen.card)
+    press(Qt.Key.Key_Return, CTRL)
+    assert screen.side.splice.isVisible()
+    press_text("5")
+    press(Qt.Key.Key_Return, CTRL)
+    assert screen.side.splice.at.text() == "5", "the form that is open keeps what is typed in it"
+    press(Qt.Key.Key_Escape)
+    splice(place, "5", "1")
+    assert say("bench", "repairs") not in written(screen.card), "done is no longer to do"
+    assert leading(screen).startswith(say("bench", "lead-good-after-repair"))
+    press(Qt.Key.Key_Return, CTRL)
+    place.settle()
+    after = kept(place, code).after_repair
+    assert after is not None
+    assert after.look is Look.OK
+    assert leading(screen).startswith("Cleared to play")
+
+
+def leading(screen: BenchScreen) -> str:
+    """What the leading button says; empty where nothing leads."""
+    button = screen.side.findChild(QPushButton, "move-on")
+    assert button is not None
+    return button.text() if button.isVisible() else ""
+
+
+def test_a_ready_tape_is_not_sent_back_by_the_key_that_leads(
+    place: Place, screen: BenchScreen, code: TapeCode
+) -> None:
+    (tape,) = place.records.book(line("vhs")).tapes
+    place.records.bring_to(tape, Station.READY)
+    scan(place, tape.code)
+    assert leading(screen) == ""
+    press(Qt.Key.Key_Return, CTRL)
+    place.settle()
+    assert kept(place, tape.code).station is Station.READY
+    press(Qt.Key.Key_H, ALT)
+    place.settle()
+    assert kept(place, tape.code).station is Station.BEING_CHECKED, "its own key still does"
 
 
 def test_what_is_not_good_yet_stays_at_the_bench(place: Place, screen: BenchScreen, code: TapeCode) -> None:
@@ -376,3 +425,14 @@ def test_the_key_of_what_is_not_offered_does_nothing(
     place.settle()
     assert place.told == told
     assert kept(place, code).marked_at is None
+
+
+def test_a_row_of_a_tray_tells_no_more_of_what_was_mended(place: Place) -> None:
+    """What a caller is told about at Phone, and what lies at the bench, is read off these rows."""
+    (tape,) = place.records.allow(place.records.book(line(findings=(Finding.SNAPPED,)))).tapes
+    assert "snapped" in tape_piece(tape, place.desk.clock()).small
+    run = place.records.shop.run
+    spliced = run(repair_record.splice, tape.code, at_minutes=5.0, cut_cm=1.0, joined_with=Join.TAPE)
+    row = tape_piece(spliced, place.desk.clock())
+    assert "snapped" not in row.small
+    assert "Not for reuse" in row.band

@@ -317,6 +317,9 @@ def test_a_new_day_without_a_reason_is_not_promised(place: Place, phone: PhoneSc
     assert QApplication.focusWidget() is phone.forms.new_day.reason
     assert len(place.records.shop.ask(promise_entries.said, JobNumber("000018"))) == 1
     press(Qt.Key.Key_Escape)
+    assert not place.told
+    assert phone.forms.new_day.isVisible(), "the refusal goes first"
+    press(Qt.Key.Key_Escape)
     assert not phone.forms.new_day.isVisible()
 
 

@@ -351,7 +351,6 @@ def test_several_matches_are_chosen_by_key(place: Place, screen: PickupScreen, j
 
 def test_escape_puts_the_box_back(place: Place, screen: PickupScreen, job: Job) -> None:
     find(place, screen, job.number)
-    scan(place, job.tapes[0].code)
     press(Qt.Key.Key_Escape)
     assert screen.checklist is None
     assert screen.parts.slip_area.isHidden()

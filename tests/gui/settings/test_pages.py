@@ -139,3 +139,15 @@ def test_labels_that_cannot_be_are_told_at_their_field(key: str, typed: str, tol
         papers.settings(replace(OWN, front=replace(OWN.front, paper="a4")))
     assert told in refused.value.sentence
     assert papers.measures[key].property("wrong")
+
+
+def test_what_the_scanner_types_first_is_set_on_the_page_of_labels(qtbot: QtBot) -> None:
+    papers = page(PapersPage, OWN, qtbot)
+    assert isinstance(papers, PapersPage)
+    papers.prefix.setText("~")
+    assert papers.settings(OWN).scanner_prefix == "~"
+    papers.prefix.setText("1~")  # a digit could not be told from a code
+    with pytest.raises(WrongInput) as told:
+        papers.settings(OWN)
+    assert "digit" in told.value.sentence
+    assert papers.prefix.property("wrong")

@@ -223,6 +223,8 @@ papers-label_start = First label left on the sheet
 papers-length-accepted = a length in millimeters is accepted
 papers-test = Test print
 papers-roll-test = Test print of the roll
+papers-scanner_prefix = What your scanner types before each code (leave empty if nothing)
+papers-scanner-means = A scanner is told from typing by its speed. If yours is slow, set it to begin each code with a sign like ~, and type that sign here.
 papers-test-lead = The test print has a frame and a number on every label. Print it on plain paper and hold it against a sheet of labels.
 # --- my shop
 # Every page of the settings is saved, and its last change undone, by these two.
@@ -689,6 +691,7 @@ change-handling-check = Minutes to check a copy of up to two hours
 change-handling-further_hour = Minutes more to check each further hour
 change-handling-whole_check = Every copy is watched from start to end
 change-work-people = People at the bench at one time
+change-work-scanner_prefix = What the scanner types before each code
 change-work-proof_to_read = The command line shows nothing to somebody who is not proven
 change-work-file_for_ready = A tape needs a copied file before it is ready
 change-work-lock_minutes = Minutes until the screens lock

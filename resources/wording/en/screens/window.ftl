@@ -75,8 +75,10 @@ saved_after_all =
         [one] The connection is back. What you saved at { $time } is there; don't enter it again.
        *[other] The connection is back. The { $count } things you saved since { $time } are there; don't enter them again.
     }
-closing_title = The box on the counter is not saved
+closing_title = Not everything is saved
 closing_not_kept = What was typed at the Counter could not be saved just now. Close anyway, and it is lost.
+closing_unfinished = Not kept yet: { $what }. If you close now, that is lost.
 closing_again = Try again and close
 closing_lose = Close without saving
 closing_stay = Stay here
+scanned = Scanned { $code }: { $title }, { $station }. F2 answers for it, F3 takes it to the Bench, F4 picks it up.
