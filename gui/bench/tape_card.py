@@ -18,7 +18,7 @@ from core.model.tape_records import JournalEntry, TapeRecord
 from core.playtime import tape_doubts
 from gui.bench.capture_panel import spelled_size
 from gui.bench.repair_sentences import joints, look_words, splice_words, struck_words, tried_words
-from gui.toolkit import theme
+from gui.toolkit import sizes, theme
 from gui.toolkit.text import minutes_range, moment, say, sentence_case, since
 from gui.widgets import tray_rows
 from gui.widgets.cassette_drawing import largest_shell, paint_cassette, shell
@@ -31,7 +31,8 @@ _PLAYED = (Station.LOOKED_OVER, Station.CLEARED_TO_PLAY, Station.PLAYING)
 """Where it matters which machine takes the tape, and that the tape is protected from being recorded on."""
 
 
-_HEADS = 13 * theme.UNIT
+_HEADS = theme.Length(13)
+_PIXELS_A_MM = 1.05
 _HALF = 32
 """Digits of a checksum that stand together: the whole is too wide for a slip."""
 
@@ -66,7 +67,7 @@ class TapeCard(QFrame):
         careful = (*bench_cards.cautions_of(tape), *self._write_rest(tape, now))
         if careful:
             self._column.addWidget(caution_frame(careful))
-        facts = FactList(_HEADS)
+        facts = FactList(_HEADS.px)
         found = [spoken(finding) for finding in tape.findings] or [say("bench", "no_findings")]
         facts.add(say("bench", "became"), _became(tape))
         signed = tape.signed_off_by
@@ -83,7 +84,7 @@ class TapeCard(QFrame):
         if tape.station in _PLAYED:
             facts.add(say("bench", "protect"), (card.protect,) if card.protect else ())
             facts.add(say("bench", "plays"), card.plays)
-        self._files, happened = FactList(_HEADS), FactList(_HEADS)
+        self._files, happened = FactList(_HEADS.px), FactList(_HEADS.px)
         told = [_happened(each, self.timezone) for each in reversed(history)]
         happened.add(say("bench", "history"), told, "small")
         for part in (facts, self._files, happened):
@@ -141,7 +142,7 @@ class TapeCard(QFrame):
             self._column.addWidget(words(say("repair", "astray"), "attention"))
         if not tape.not_for_reuse:
             return
-        self._column.addWidget(NotForReuseStrip(tray_rows.band_words(tape), theme.BODY))
+        self._column.addWidget(NotForReuseStrip(tray_rows.band_words(tape), sizes.BODY))
         if tape.marked_at is None:
             line = words(say("bench", "label_missing"))
         else:
@@ -160,17 +161,15 @@ class TapeCard(QFrame):
 class ShellCard(QWidget):
     """The cassette in hand, drawn large but to the same scale as every other."""
 
-    _PIXELS_A_MM = 1.05
-
     def __init__(self, name: FormatName, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._name = name
         width, depth = shell(name)
-        self.setFixedSize(round(width * self._PIXELS_A_MM), round(depth * self._PIXELS_A_MM))
+        self.setFixedSize(theme.scaled(width * _PIXELS_A_MM), theme.scaled(depth * _PIXELS_A_MM))
 
     def paintEvent(self, event: QPaintEvent) -> None:
         width, depth = largest_shell()
-        whole = QRectF(0, 0, width * self._PIXELS_A_MM, depth * self._PIXELS_A_MM)
+        whole = QRectF(0, 0, theme.scaled(width * _PIXELS_A_MM), theme.scaled(depth * _PIXELS_A_MM))
         whole.moveCenter(QRectF(self.rect()).center())
         painter = QPainter(self)
         paint_cassette(painter, whole, self._name)

@@ -29,11 +29,11 @@ from gui.widgets.layouts import Columns, stacked, words
 from gui.widgets.question_panel import QuestionPanel
 from gui.widgets.slip import Slip
 
-SLIP_WIDTH = 52 * theme.UNIT
+SLIP_WIDTH = theme.Length(52)
 FOLD_BELOW = 1000
 """Logical pixels under which the slip stands below the tray."""
 _KEYS_HIGH = 4
-_HEADING = round(3.5 * theme.UNIT)
+_HEADING = theme.Length(3.5)
 
 
 class CounterLayout:
@@ -135,7 +135,7 @@ class CounterLayout:
     def _name(self) -> None:
         self.table.setObjectName("tray")
         self.table.setAccessibleName(say("counter", "tray"))
-        self.table.setMinimumHeight(_HEADING + 6 * theme.ROW + 4)
+        self.table.setMinimumHeight(_HEADING.px + 6 * theme.ROW + 4)
         self.message.setObjectName("row-message")
         self.message.setFont(theme.font(theme.SMALL))
         self.message.setFixedHeight(round(4.75 * theme.UNIT))
@@ -183,7 +183,7 @@ class CounterLayout:
 
     def _right(self) -> QWidget:
         right = QWidget()
-        right.setFixedWidth(SLIP_WIDTH)
+        right.setFixedWidth(SLIP_WIDTH.px)
         column = stacked(right, round(1.5 * theme.UNIT))
         self.slip.setMinimumHeight(62 * theme.UNIT)
         column.addWidget(self.slip, 1)

@@ -151,6 +151,10 @@ class KeyboardTable(QTableView):
         super().resizeEvent(event)
         self._share_width()
 
+    def has_grown(self) -> None:
+        """The columns grow with the type."""
+        self._share_width()
+
     # --- dressing ------------------------------------------------------------------------
 
     def _dress(self) -> None:
@@ -182,8 +186,9 @@ class KeyboardTable(QTableView):
 
     def _share_width(self) -> None:
         """Columns keep their width; the stretching one takes the rest, or the table scrolls sideways."""
-        room = self.viewport().width() - sum(c.width for c in self.rows.columns if not c.stretch)
+        widths = [theme.scaled(column.width) for column in self.rows.columns]
+        taken = sum(w for w, c in zip(widths, self.rows.columns, strict=True) if not c.stretch)
         for place, column in enumerate(self.rows.columns):
-            wide = max(column.width, room) if column.stretch else column.width
+            wide = max(widths[place], self.viewport().width() - taken) if column.stretch else widths[place]
             if self.columnWidth(place) != wide:
                 self.setColumnWidth(place, wide)

@@ -207,11 +207,11 @@ def hinted(field: QLineEdit, hint: str) -> None:
     field.setToolTip(tip(hint))
 
 
-def stacked(inside: QWidget, spacing: int = theme.UNIT) -> QVBoxLayout:
-    """A column without margins."""
+def stacked(inside: QWidget, spacing: int | None = None) -> QVBoxLayout:
+    """A column without margins, by default a unit of the grid between its parts."""
     column = QVBoxLayout(inside)
     column.setContentsMargins(0, 0, 0, 0)
-    column.setSpacing(spacing)
+    column.setSpacing(theme.UNIT if spacing is None else spacing)
     return column
 
 

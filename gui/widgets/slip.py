@@ -197,7 +197,7 @@ class Slip(QWidget):
         return area
 
     def sizeHint(self) -> QSize:
-        return QSize(round(408 * self._scale), round(600 * self._scale))
+        return QSize(theme.scaled(408 * self._scale), theme.scaled(600 * self._scale))
 
 
 def _inset(widget: QWidget, side: int, below: int) -> QWidget:

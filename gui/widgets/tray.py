@@ -192,7 +192,7 @@ class Tray(QListView):
         super().mousePressEvent(event)
         index = self.indexAt(event.position().toPoint())
         piece = self.pieces[index.row()] if index.isValid() else None
-        if piece and piece.checked is not None and event.position().x() < CHECK_WIDE:
+        if piece and piece.checked is not None and event.position().x() < CHECK_WIDE.px:
             self.ticked.emit(piece.key)
 
     def currentChanged(self, current: _Index, previous: _Index) -> None:
@@ -203,6 +203,10 @@ class Tray(QListView):
         super().changeEvent(event)
         if event.type() is QEvent.Type.FontChange:
             self.scheduleDelayedItemsLayout()
+
+    def has_grown(self) -> None:
+        """The rows are higher or lower now."""
+        self.scheduleDelayedItemsLayout()
 
     def _take(self, index: QModelIndex) -> None:
         if self.pieces[index.row()].key:

@@ -93,7 +93,7 @@ class PromiseDots(QWidget):
         self.update()
 
     def sizeHint(self) -> QSize:
-        return QSize(round(320 * self._scale), round(76 * self._scale))
+        return QSize(theme.scaled(320 * self._scale), theme.scaled(76 * self._scale))
 
     def minimumSizeHint(self) -> QSize:
         return QSize(120, self.sizeHint().height())
@@ -129,7 +129,7 @@ class PromiseDots(QWidget):
     def _pitch(self, wide: float, floor: float) -> float:
         """The largest side of a dot's square at which the fullest column still fits."""
         fullest = max(column.count for column in self._columns)
-        side = 18.0 * self._scale
+        side = float(theme.scaled(18 * self._scale))
         while side > 3.0:
             across = int(wide // side)
             if across and -(-fullest // across) * side <= floor - 8 * self._scale:

@@ -16,7 +16,7 @@ from gui.widgets.slip_lines import SlipLine
 
 _LOOSEST = 8.0
 _FULL, _SHORT, _SHORTEST = "full", "short", "shortest"
-_GAP = 2.0 * theme.UNIT
+_GAP = theme.Length(2.0)
 """Between words and amount."""
 
 
@@ -103,7 +103,7 @@ class SlipLineList(QWidget):
     def _set_price(self, line: SlipLine, y: float) -> float:
         wide = float(self.width())
         size = theme.GREAT
-        label = self._wide(theme.BODY, line.words) + _GAP
+        label = self._wide(theme.BODY, line.words) + _GAP.exact
         if self._wide(size, line.amount, bold=True) + label > wide:
             size = theme.LEAD
         face = self._face(size, bold=True)
@@ -116,7 +116,7 @@ class SlipLineList(QWidget):
 
     def _set_charge(self, line: SlipLine, y: float, form: str) -> float:
         face, metrics = self._face(theme.BODY), self._metrics(theme.BODY)
-        taken = self._wide(theme.BODY, line.amount) + _GAP if line.amount else 0.0
+        taken = self._wide(theme.BODY, line.amount) + _GAP.exact if line.amount else 0.0
         room = float(self.width()) - taken
         self._put(QRectF(0, y, self.width(), metrics.height()), line.amount, face, "ink", right=True)
         if form != _FULL:
@@ -167,6 +167,11 @@ class SlipLineList(QWidget):
 
     def _wide(self, size: float, words: str, bold: bool = False) -> float:
         return _wide(size * self._scale, bold, words)
+
+    def has_grown(self) -> None:
+        """The type is another: lay out anew."""
+        self._compose()
+        self.update()
 
     # --- Qt's own ------------------------------------------------------------------------
 
