@@ -7,10 +7,10 @@ from datetime import datetime
 
 from PySide6.QtCore import QRectF, Slot
 from PySide6.QtGui import QPainter, QPaintEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from core.capture.file_report import CapturedFile, clock
-from core.catalogue import acclimatisation, bench_cards
+from core.catalogue import acclimatisation, bench_cards, brief_cautions
 from core.model.names import FormatName
 from core.model.spoken_names import spoken
 from core.model.stations import Station
@@ -21,6 +21,7 @@ from gui.bench.repair_sentences import joints, look_words, splice_words, struck_
 from gui.toolkit import sizes, theme
 from gui.toolkit.text import minutes_range, moment, say, sentence_case, since
 from gui.widgets import tray_rows
+from gui.widgets.button_row import key_button
 from gui.widgets.cassette_drawing import largest_shell, paint_cassette, shell
 from gui.widgets.caution_frame import caution_frame
 from gui.widgets.fact_list import FactList
@@ -33,6 +34,7 @@ _PLAYED = (Station.LOOKED_OVER, Station.CLEARED_TO_PLAY, Station.PLAYING)
 
 _HEADS = theme.Length(13)
 _PIXELS_A_MM = 1.05
+CAUTION_KEYS = "Alt+Y"
 _HALF = 32
 """Digits of a checksum that stand together: the whole is too wide for a slip."""
 
@@ -64,9 +66,7 @@ class TapeCard(QFrame):
         empty(self._column)
         self._write_head(tape, now)
         self._write_band(tape)
-        careful = (*bench_cards.cautions_of(tape), *self._write_rest(tape, now))
-        if careful:
-            self._column.addWidget(caution_frame(careful))
+        self._write_cautions(tape, self._write_rest(tape, now))
         facts = FactList(_HEADS.px)
         found = [spoken(finding) for finding in tape.findings] or [say("bench", "no_findings")]
         facts.add(say("bench", "became"), _became(tape))
@@ -111,6 +111,29 @@ class TapeCard(QFrame):
             sha = say("capture", "sha256", first=report.sha256[:_HALF], rest=report.sha256[_HALF:])
             self._files.add("", [sha], "small")
             self._files.add("", report.remarks, "attention")
+
+    def _write_cautions(self, tape: TapeRecord, besides: Sequence[str]) -> None:
+        """Those that bear on this tape here, a line each; all of them in full behind one key."""
+        brief, full = brief_cautions.of_tape(tape), (*bench_cards.cautions_of(tape), *besides)
+        self._brief = caution_frame((*brief, *besides), brief_cautions.whose_rules(), self._more_button())
+        self._full = caution_frame(full)
+        self._full.setObjectName("cautions-in-full")
+        for frame in (self._brief, self._full):
+            self._column.addWidget(frame)
+        self._full.hide()
+        self._brief.setVisible(bool(full))
+
+    def _more_button(self) -> QPushButton:
+        told = say("bench", "cautions_in_full", keys=CAUTION_KEYS)
+        button = key_button("cautions-in-full-button", CAUTION_KEYS, told, "word")
+        button.clicked.connect(self._show_cautions)
+        return button
+
+    @Slot()
+    def _show_cautions(self) -> None:
+        """All of them, in the place of the short ones."""
+        self._brief.hide()
+        self._full.show()
 
     def _write_repairs(self, facts: FactList, tape: TapeRecord) -> None:
         zone = self.timezone

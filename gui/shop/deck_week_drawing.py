@@ -74,7 +74,7 @@ class DeckWeek(QWidget):
     ) -> None:
         tokens = theme.current_tokens()
         deck_week_paint.paint_deck(
-            painter, timeline.deck, QRectF(0, top, _NAMES.px - theme.UNIT, ROW), tokens
+            painter, timeline.deck, QRectF(0, top, _NAMES.px - theme.UNIT, ROW.px), tokens
         )
         deck_week_paint.paint_line(painter, tokens.line, QPointF(0, top), QPointF(self.width(), top))
         for segment in segments:

@@ -21,6 +21,7 @@ from core.model.names import FormatName
 from gui.toolkit import theme
 from gui.toolkit.plain_text import tip
 from gui.toolkit.text import say
+from gui.widgets.fading_edge import FadingEdge
 from gui.widgets.tray_paint import CHECK_WIDE, PIECE, TrayItemDelegate
 
 _Index = QModelIndex | QPersistentModelIndex
@@ -123,6 +124,7 @@ class Tray(QListView):
         self.setUniformItemSizes(False)
         self.setTabKeyNavigation(False)
         self.doubleClicked.connect(self._take)
+        FadingEdge(self, "tray")
 
     @property
     def pieces(self) -> tuple[TrayItem, ...]:

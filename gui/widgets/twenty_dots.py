@@ -77,7 +77,7 @@ class PromiseDots(QWidget):
         self._columns: tuple[DotDay, ...] = ()
         self._is_late = False
         self.setAccessibleName(say("slip", "days"))
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Maximum)
 
     @property
     def shown(self) -> tuple[DotDay, ...]:
@@ -93,10 +93,10 @@ class PromiseDots(QWidget):
         self.update()
 
     def sizeHint(self) -> QSize:
-        return QSize(theme.scaled(320 * self._scale), theme.scaled(76 * self._scale))
+        return QSize(theme.scaled(320 * self._scale), theme.scaled(60 * self._scale))
 
     def minimumSizeHint(self) -> QSize:
-        return QSize(120, self.sizeHint().height())
+        return QSize(120, self.sizeHint().height() // 2)  # where room is short the dots are smaller
 
     def paintEvent(self, event: QPaintEvent) -> None:
         painter = QPainter(self)
