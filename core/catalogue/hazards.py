@@ -23,6 +23,11 @@ def in_a_deck() -> tuple[str, ...]:
     return tuple(map(caution, IN_A_DECK))
 
 
+def brief(hazard: Hazard) -> str:
+    """What to wear and to leave, on one line; the caution has it in full, with whose rules go first."""
+    return say("findings", f"brief-{hazard.value}")
+
+
 def caution(hazard: Hazard) -> str:
     """The caution in words."""
     return say("findings", hazard.value)

@@ -4,9 +4,14 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEvent, Qt, Signal, Slot
-from PySide6.QtGui import QCloseEvent, QKeyEvent, QPaintEvent
-from PySide6.QtWidgets import QApplication, QMainWindow, QVBoxLayout, QWidget
+from PySide6.QtCore import QEvent, Qt, QTimer, Signal, Slot
+from PySide6.QtGui import QCloseEvent, QKeyEvent, QPaintEvent, QResizeEvent
+from PySide6.QtWidgets import (
+    QApplication,
+    QMainWindow,
+    QVBoxLayout,
+    QWidget,
+)
 
 from core.wording.messages import say
 from gui.app.banner import Banner
@@ -15,7 +20,7 @@ from gui.app.link_strip import LinkStrip
 from gui.app.moments_bar import MomentsBar
 from gui.app.scan_hearing import ScanHearing
 from gui.app.screen_stack import ScreenStack
-from gui.toolkit import actions, theme
+from gui.toolkit import actions, growth, theme
 from gui.widgets.practice_strip import PracticeStrip
 
 if TYPE_CHECKING:
@@ -23,6 +28,10 @@ if TYPE_CHECKING:
 
     from gui.toolkit.screen import Screen
     from gui.toolkit.screen_context import Desk
+
+
+_GROWS_AFTER_MS = 120
+"""How long the edge of the window rests before it is dressed anew, which takes most of a second."""
 
 
 class Window(QMainWindow):
@@ -41,6 +50,8 @@ class Window(QMainWindow):
         self.resize(1280, 800)
         self.setMinimumSize(480, 320)
         self._painted = False
+        self._growing = QTimer(self, interval=_GROWS_AFTER_MS, singleShot=True)
+        self._growing.timeout.connect(self.grow)
         self._desk: Desk | None = None
         self._shop_name = "Tapewright"
         self._unsaved = False
@@ -157,6 +168,19 @@ class Window(QMainWindow):
         if not self._painted:
             self._painted = True
             self.first_painted.emit()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        if self._painted:
+            self._growing.start()  # while an edge is drawn along, once is enough
+        else:
+            self.grow()
+
+    @Slot()
+    def grow(self) -> None:
+        """Wear the grid and type that belong to the window's size."""
+        self._growing.stop()
+        growth.grow_with(self, self.width(), self.height())
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() == Qt.Key.Key_Escape:

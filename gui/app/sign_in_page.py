@@ -15,7 +15,7 @@ from gui.widgets.hint import Hint
 from gui.widgets.layouts import PaperFrame, labelled, words
 from gui.widgets.tray import Tray, TrayItem
 
-_WIDE = 60 * theme.UNIT
+_WIDE = theme.Length(60)
 _IN_SIGHT = 6
 
 
@@ -108,7 +108,7 @@ class SignInPage(QWidget):
 
     def _lay_out(self) -> None:
         paper = PaperFrame("sign-in-paper")
-        paper.setMaximumWidth(_WIDE)
+        paper.setMaximumWidth(_WIDE.px)
         paper.column.addWidget(words(say("window", "sign-in-heading"), "heading"))
         self._lead = words()
         paper.column.addWidget(self._lead)

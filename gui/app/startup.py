@@ -7,14 +7,16 @@ import gc
 import sys
 import time
 from collections.abc import Callable, Sequence
+from functools import partial
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QTimer, Slot
 from PySide6.QtWidgets import QApplication
 
 from core.wording.messages import say
+from gui.app import window_place
 from gui.app.main_window import Window
-from gui.toolkit import theme
+from gui.toolkit import sizes, theme
 
 if TYPE_CHECKING:
     from datetime import datetime
@@ -29,8 +31,13 @@ def main(argv: Sequence[str] | None = None) -> int:
     assert isinstance(app, QApplication)
     app.setApplicationName("Tapewright")
     app.setDesktopFileName("tapewright")
+    file = window_place.kept_in()
+    place = window_place.fitted(window_place.read(file), window_place.screens())
+    theme.grow(sizes.unit_for(place.rect.width(), place.rect.height()))
     theme.apply(app)
     window = Window()
+    window_place.open_there(window, place)
+    window.closed.connect(partial(window_place.keep, file, window))
     opening = DeferredStartup(window, asked.shop, asked.who, clock_from(asked.now))
     window.first_painted.connect(opening.begin_after_paint)
     if asked.quit_after_first_paint:

@@ -22,9 +22,8 @@ from gui.bench.incident_form import IncidentForm
 from gui.bench.next_station import NextStationForm
 from gui.bench.repair_form import RepairForm
 from gui.bench.splice_form import SpliceForm
-from gui.toolkit import theme
+from gui.bench.tool_shelf import ToolShelf
 from gui.toolkit.text import say
-from gui.widgets.button_row import side_by_side
 from gui.widgets.finding_field import FindingChooser
 from gui.widgets.form_button import FormButton
 from gui.widgets.layouts import Pages, stacked, words
@@ -81,6 +80,7 @@ class BenchSide(QWidget):
         """Everything that can be done to this tape now; ``decks`` are free and could play it."""
         if self._tape is None or self._tape.code != tape.code:
             self._files = ()
+            self.tools.put_away()
         self._tape = tape
         self.setEnabled(True)
         self.show()
@@ -92,6 +92,7 @@ class BenchSide(QWidget):
         self.label_button.setText(say(*_LABEL_WORDS[tape.label_astray]))
         is_missing = tape.not_for_reuse and tape.marked_at is None
         self.label_button.setVisible(is_missing or tape.label_astray)
+        self.tools.arrange(tape)
 
     def know_files(self, files: tuple[CapturedFile, ...]) -> None:
         """The files recorded from the tape in hand, oldest first."""
@@ -99,6 +100,7 @@ class BenchSide(QWidget):
         self.moves.know(files=len(files))
         if self._tape is not None:
             self._offer_taking_back(self._tape)
+            self.tools.arrange(self._tape)
 
     def _offer_taking_back(self, tape: TapeRecord) -> None:
         is_there = tape.station in (Station.BEING_CHECKED, Station.READY)
@@ -204,18 +206,20 @@ class BenchSide(QWidget):
         self.file_button = FormButton(self, "read-file", say("capture", "button"), "Ctrl+O")
         self.check_button = FormButton(self, "check-copy", say("checking", "button"), "Ctrl+B")
         self.became_button = FormButton(self, "what-became", say("bench", "became_button"), "Ctrl+T")
+        self.tools = ToolShelf(
+            [
+                *(self.look_button, self.packs_button, self.find_button, self.splice_button),
+                *(self.repair_button, self.file_button, self.check_button, self.print_button),
+                *(self.label_button, self.became_button, self.back_button),
+            ]
+        )
 
     def _lay_out(self) -> None:
         column = stacked(self)
         column.addWidget(self.moves)
-        inside = stacked(self._buttons, theme.UNIT // 2)
+        inside = stacked(self._buttons)
         inside.addWidget(self.after)
-        for button in (self.check_button, self.file_button, self.look_button, self.packs_button):
-            inside.addWidget(button)
-        inside.addLayout(side_by_side(self.find_button, self.splice_button))
-        inside.addLayout(side_by_side(self.repair_button, self.became_button))
-        for button in (self.print_button, self.label_button, self.back_button):
-            inside.addWidget(button)
+        inside.addWidget(self.tools)
         column.addWidget(self._buttons)
         column.addWidget(self._pages, 1)
         column.addWidget(self._back)

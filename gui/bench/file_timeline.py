@@ -12,8 +12,8 @@ from core.capture.file_report import Report, Stretch, StretchKind, clock
 from gui.toolkit import theme
 from gui.toolkit.text import say
 
-_LANE = 3.5 * theme.UNIT
-_SCALE = 3 * theme.UNIT
+_LANE = theme.Length(3.5)
+_SCALE = theme.Length(3)
 _STEPS = (5, 10, 15, 30, 60, 120, 300, 600, 900, 1800, 3600, 7200)
 """Seconds between two figures of the scale."""
 _LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
@@ -40,7 +40,7 @@ class FileTimeline(QWidget):
         self.update()
 
     def sizeHint(self) -> QSize:
-        return QSize(40 * theme.UNIT, round(2 * _LANE + theme.UNIT + _SCALE))
+        return QSize(40 * theme.UNIT, round(2 * _LANE.exact + theme.UNIT + _SCALE.px))
 
     def minimumSizeHint(self) -> QSize:
         return QSize(30 * theme.UNIT, self.sizeHint().height())
@@ -68,7 +68,9 @@ class FileTimeline(QWidget):
         painter.end()
 
     def _lane(self, lane: int) -> QRectF:
-        return QRectF(self._names, lane * (_LANE + theme.UNIT / 2), self.width() - self._names - 1, _LANE)
+        return QRectF(
+            self._names, lane * (_LANE.exact + theme.UNIT / 2), self.width() - self._names - 1, _LANE.exact
+        )
 
     def _paint_lane(self, painter: QPainter, lane: int, name: str, tokens: theme.Tokens) -> None:
         room = self._lane(lane)
@@ -121,7 +123,7 @@ class FileTimeline(QWidget):
             painter.setPen(QColor(tokens.muted))
             wide = figures.horizontalAdvance(clock(seconds))
             left = min(max(x - wide / 2, self._names), self.width() - wide - 1)
-            painter.drawText(QRectF(left, top + 5, wide + 2, _SCALE - 5), _LEFT, clock(seconds))
+            painter.drawText(QRectF(left, top + 5, wide + 2, _SCALE.px - 5), _LEFT, clock(seconds))
 
 
 def _lane_names() -> tuple[str, str]:

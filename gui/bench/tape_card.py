@@ -7,10 +7,10 @@ from datetime import datetime
 
 from PySide6.QtCore import QRectF, Slot
 from PySide6.QtGui import QPainter, QPaintEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from core.capture.file_report import CapturedFile, clock
-from core.catalogue import acclimatisation, bench_cards, next_steps
+from core.catalogue import acclimatisation, bench_cards, brief_cautions, next_steps
 from core.model.names import FormatName
 from core.model.spoken_names import spoken
 from core.model.stations import Station
@@ -18,9 +18,10 @@ from core.model.tape_records import JournalEntry, TapeRecord
 from core.playtime import tape_doubts
 from gui.bench.capture_panel import spelled_size
 from gui.bench.repair_sentences import joints, look_words, splice_words, struck_words, tried_words
-from gui.toolkit import theme
+from gui.toolkit import sizes, theme
 from gui.toolkit.text import minutes_range, moment, say, sentence_case, since
 from gui.widgets import tray_rows
+from gui.widgets.button_row import key_button
 from gui.widgets.cassette_drawing import largest_shell, paint_cassette, shell
 from gui.widgets.caution_frame import caution_frame
 from gui.widgets.fact_list import FactList
@@ -31,7 +32,9 @@ _PLAYED = (Station.LOOKED_OVER, Station.CLEARED_TO_PLAY, Station.PLAYING)
 """Where it matters which machine takes the tape, and that the tape is protected from being recorded on."""
 
 
-_HEADS = 13 * theme.UNIT
+_HEADS = theme.Length(13)
+_PIXELS_A_MM = 1.05
+CAUTION_KEYS = "Alt+Y"
 _HALF = 32
 """Digits of a checksum that stand together: the whole is too wide for a slip."""
 
@@ -63,10 +66,8 @@ class TapeCard(QFrame):
         empty(self._column)
         self._write_head(tape, now)
         self._write_band(tape)
-        careful = (*bench_cards.cautions_of(tape), *self._write_rest(tape, now))
-        if careful:
-            self._column.addWidget(caution_frame(careful))
-        facts = FactList(_HEADS)
+        self._write_cautions(tape, self._write_rest(tape, now))
+        facts = FactList(_HEADS.px)
         found = [spoken(finding) for finding in tape.findings] or [say("bench", "no_findings")]
         facts.add(say("bench", "became"), _became(tape))
         signed = tape.signed_off_by
@@ -83,7 +84,7 @@ class TapeCard(QFrame):
         if tape.station in _PLAYED:
             facts.add(say("bench", "protect"), (card.protect,) if card.protect else ())
             facts.add(say("bench", "plays"), card.plays)
-        self._files, happened = FactList(_HEADS), FactList(_HEADS)
+        self._files, happened = FactList(_HEADS.px), FactList(_HEADS.px)
         told = [_happened(each, self.timezone) for each in reversed(history)]
         happened.add(say("bench", "history"), told, "small")
         for part in (facts, self._files, happened):
@@ -110,6 +111,29 @@ class TapeCard(QFrame):
             sha = say("capture", "sha256", first=report.sha256[:_HALF], rest=report.sha256[_HALF:])
             self._files.add("", [sha], "small")
             self._files.add("", report.remarks, "attention")
+
+    def _write_cautions(self, tape: TapeRecord, besides: Sequence[str]) -> None:
+        """Those that bear on this tape here, a line each; all of them in full behind one key."""
+        brief, full = brief_cautions.of_tape(tape), (*bench_cards.cautions_of(tape), *besides)
+        self._brief = caution_frame((*brief, *besides), brief_cautions.whose_rules(), self._more_button())
+        self._full = caution_frame(full)
+        self._full.setObjectName("cautions-in-full")
+        for frame in (self._brief, self._full):
+            self._column.addWidget(frame)
+        self._full.hide()
+        self._brief.setVisible(bool(full))
+
+    def _more_button(self) -> QPushButton:
+        told = say("bench", "cautions_in_full", keys=CAUTION_KEYS)
+        button = key_button("cautions-in-full-button", CAUTION_KEYS, told, "word")
+        button.clicked.connect(self._show_cautions)
+        return button
+
+    @Slot()
+    def _show_cautions(self) -> None:
+        """All of them, in the place of the short ones."""
+        self._brief.hide()
+        self._full.show()
 
     def _write_repairs(self, facts: FactList, tape: TapeRecord) -> None:
         zone = self.timezone
@@ -141,7 +165,7 @@ class TapeCard(QFrame):
             self._column.addWidget(words(say("repair", "astray"), "attention"))
         if not tape.not_for_reuse:
             return
-        self._column.addWidget(NotForReuseStrip(tray_rows.band_words(tape), theme.BODY))
+        self._column.addWidget(NotForReuseStrip(tray_rows.band_words(tape), sizes.BODY))
         if tape.marked_at is None:
             line = words(say("bench", "label_missing"))
         else:
@@ -160,17 +184,15 @@ class TapeCard(QFrame):
 class ShellCard(QWidget):
     """The cassette in hand, drawn large but to the same scale as every other."""
 
-    _PIXELS_A_MM = 1.05
-
     def __init__(self, name: FormatName, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._name = name
         width, depth = shell(name)
-        self.setFixedSize(round(width * self._PIXELS_A_MM), round(depth * self._PIXELS_A_MM))
+        self.setFixedSize(theme.scaled(width * _PIXELS_A_MM), theme.scaled(depth * _PIXELS_A_MM))
 
     def paintEvent(self, event: QPaintEvent) -> None:
         width, depth = largest_shell()
-        whole = QRectF(0, 0, width * self._PIXELS_A_MM, depth * self._PIXELS_A_MM)
+        whole = QRectF(0, 0, theme.scaled(width * _PIXELS_A_MM), theme.scaled(depth * _PIXELS_A_MM))
         whole.moveCenter(QRectF(self.rect()).center())
         painter = QPainter(self)
         paint_cassette(painter, whole, self._name)

@@ -127,7 +127,7 @@ class BoxForm(QWidget):
         for name, field in self.fields.items():
             field.setObjectName(_OBJECT_NAMES.get(name, f"box-{name.replace('_', '-')}"))
             hinted(field, say("counter", _PLACEHOLDERS[name]) if name in _PLACEHOLDERS else "")
-            field.setMinimumWidth(_LEAST[name])
+            field.setMinimumWidth(theme.scaled(_LEAST[name]))
             field.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
             self._cells.append(labelled(field, say("counter", _WORDS.get(name, name))))
         self._reason = self._cells[-1]
@@ -156,8 +156,8 @@ class BoxForm(QWidget):
 
     def _needed(self) -> int:
         """What one line of fields takes with the ticks beside them, whatever the language."""
-        fields = [_LEAST[name] + theme.UNIT for name in _LEAST if name != "tax_exempt"]
-        return max(_FOLD_BELOW, sum(fields) + self._cells[-1].sizeHint().width())
+        fields = [theme.scaled(_LEAST[name]) + theme.UNIT for name in _LEAST if name != "tax_exempt"]
+        return max(theme.scaled(_FOLD_BELOW), sum(fields) + self._cells[-1].sizeHint().width())
 
     def minimumSizeHint(self) -> QSize:
         return QSize(0, super().minimumSizeHint().height())

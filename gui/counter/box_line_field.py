@@ -27,8 +27,8 @@ from gui.toolkit.text import say
 from gui.widgets.layouts import hinted
 
 _UNDO = (QKeySequence.StandardKey.Undo, QKeySequence.StandardKey.Redo)
-LEAST_WIDTH = 14 * theme.UNIT
-REST_WIDTH = 24 * theme.UNIT
+LEAST_WIDTH = theme.Length(14)
+REST_WIDTH = theme.Length(24)
 _WIDEST = 16_777_215
 """Qt's own bound of a width (QWIDGETSIZE_MAX): none."""
 
@@ -48,7 +48,7 @@ class BoxLineField(QLineEdit):
         super().__init__(parent)
         self.setObjectName("box-line")
         self.setAccessibleName(say("counter", "line"))
-        self.setMinimumWidth(LEAST_WIDTH)
+        self.setMinimumWidth(LEAST_WIDTH.px)
         self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
         self.read = LineText("")
         self._offer: WordOffer | None = None
@@ -61,7 +61,7 @@ class BoxLineField(QLineEdit):
     def show_open(self, is_open: bool) -> None:
         """All of the row while it has the keyboard; else what its name needs, unless words are left in it."""
         is_wide = is_open or bool(self.text())
-        self.setMaximumWidth(_WIDEST if is_wide else REST_WIDTH)
+        self.setMaximumWidth(_WIDEST if is_wide else REST_WIDTH.px)
         hinted(self, say("counter", "hint_line" if is_wide else "hint_line_rest", keys=actions.LINE.keys))
 
     @property

@@ -6,13 +6,14 @@ from collections.abc import Callable, Sequence
 from datetime import date
 
 from PySide6.QtCore import Qt, Slot
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QPushButton, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QPushButton, QSizePolicy, QWidget
 
 from core.model.errors import WrongInput
 from core.model.quote_records import Quote
 from gui.counter import tape_table
 from gui.counter.amend_panel import AmendPanel
 from gui.counter.booking_bar import BookingBar
+from gui.counter.booking_dock import BookingDock
 from gui.counter.box_form import BoxForm
 from gui.counter.box_line_field import BoxLineField
 from gui.counter.known_customers import KnownCustomers
@@ -25,15 +26,16 @@ from gui.toolkit.text import say
 from gui.widgets.customer_notices import CustomerNotices
 from gui.widgets.hint import Hint
 from gui.widgets.improvement_lines import ImprovementLines
-from gui.widgets.layouts import Columns, stacked, words
+from gui.widgets.layouts import Columns, scrolled, stacked, words
 from gui.widgets.question_panel import QuestionPanel
 from gui.widgets.slip import Slip
 
-SLIP_WIDTH = 52 * theme.UNIT
+SLIP_WIDTH = theme.Length(52)
 FOLD_BELOW = 1000
 """Logical pixels under which the slip stands below the tray."""
+_FOLDED_SLIP = theme.Length(62)
 _KEYS_HIGH = 4
-_HEADING = round(3.5 * theme.UNIT)
+_HEADING = theme.Length(3.5)
 
 
 class CounterLayout:
@@ -128,14 +130,22 @@ class CounterLayout:
         columns = self._columns = Columns(FOLD_BELOW)
         columns.add(self._left(), 1)
         columns.add(self._right(), 0)
-        whole = QVBoxLayout(screen)
-        whole.setContentsMargins(0, 0, 0, 0)
-        whole.addWidget(columns)
+        whole = stacked(screen)
+        whole.addWidget(columns, 1)
+        whole.addWidget(self.dock)
+        columns.folded.connect(self._fold)
+
+    @Slot(bool)
+    def _fold(self, is_narrow: bool) -> None:
+        """Below the tapes the slip shows all of itself; what books stays in sight."""
+        self.slip.setMinimumHeight(_FOLDED_SLIP.px if is_narrow else 0)
+        self._slip_area.unroll(is_narrow)
+        self.dock.take(is_narrow)
 
     def _name(self) -> None:
         self.table.setObjectName("tray")
         self.table.setAccessibleName(say("counter", "tray"))
-        self.table.setMinimumHeight(_HEADING + 6 * theme.ROW + 4)
+        self.table.setMinimumHeight(_HEADING.px + 6 * theme.ROW + 4)
         self.message.setObjectName("row-message")
         self.message.setFont(theme.font(theme.SMALL))
         self.message.setFixedHeight(round(4.75 * theme.UNIT))
@@ -183,10 +193,11 @@ class CounterLayout:
 
     def _right(self) -> QWidget:
         right = QWidget()
-        right.setFixedWidth(SLIP_WIDTH)
+        right.setFixedWidth(SLIP_WIDTH.px)
         column = stacked(right, round(1.5 * theme.UNIT))
-        self.slip.setMinimumHeight(62 * theme.UNIT)
-        column.addWidget(self.slip, 1)
+        self.dock = BookingDock(self.booking_bar, column)
+        self._slip_area = scrolled(self.slip, "slip-area", "slip")
+        column.addWidget(self._slip_area, 1)
         column.addWidget(self.help)
         column.addWidget(self.ways)
         self.booking_bar.setFixedHeight(round(8.25 * theme.UNIT))

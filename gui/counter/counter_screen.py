@@ -166,6 +166,7 @@ class CounterScreen(Screen):
             return
         parts.show_message(self._box.reading, self._box.failure)
         parts.booking_bar.show_price(quote.price if quote else None, box.deposit)
+        parts.dock.show_quote(quote)
         parts.ways.show_quote(quote, box.way, tells_risk=self._tells_risk())
         parts.show_questions(quote, self._box.rows_of_questions(), box.told)
         if self._slip.show_quote():

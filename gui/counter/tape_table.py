@@ -22,7 +22,7 @@ from gui.widgets.not_for_reuse_strip import band_size, paint_band
 
 _LONGEST_MINUTES = 360.0
 """Minutes at the right end of the time scale; longer tapes fill it."""
-_SHELL_WIDTH = 42.0
+_SHELL_WIDTH = theme.Length(5.25)
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,10 +124,11 @@ def _paint_format(painter: QPainter, place: QRectF, tape: TableRow) -> bool:
     if shell is None:
         return False
     width, depth = largest_shell()
-    drawing = QRectF(place.left() - 4, place.top(), _SHELL_WIDTH, _SHELL_WIDTH * depth / width)
+    wide = _SHELL_WIDTH.exact
+    drawing = QRectF(place.left() - 4, place.top(), wide, wide * depth / width)
     drawing.moveTop(place.center().y() - drawing.height() / 2)
     paint_cassette(painter, drawing, shell.name)
-    write_words(painter, place.adjusted(_SHELL_WIDTH + 2, 0, 4, 0), tape.row.format)
+    write_words(painter, place.adjusted(wide + 2, 0, 4, 0), tape.row.format)
     return True
 
 

@@ -10,7 +10,7 @@ from gui.toolkit.text import say
 from gui.widgets.instant_buttons import InstantButton
 from gui.widgets.layouts import scrolled, slip, stacked, words
 
-_WIDE = 88 * theme.UNIT
+_WIDE = theme.Length(88)
 
 
 class FirstQuestion(QWidget):
@@ -33,7 +33,7 @@ class FirstQuestion(QWidget):
         row = QHBoxLayout(inside)
         row.addStretch(1)
         paper, column = slip("first-slip")
-        paper.setMaximumWidth(_WIDE)
+        paper.setMaximumWidth(_WIDE.px)
         column.setSpacing(2 * theme.UNIT)
         column.addWidget(words(say("settings", "first-welcome"), "great"))
         column.addWidget(words(say("settings", "first-nothing-here")))

@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QWidget
 
 from core.services.own_shop.readiness import Readiness
 from gui.settings.settings_page import SettingsPage
-from gui.toolkit import theme
+from gui.toolkit import sizes
 from gui.toolkit.text import say
 from gui.widgets import missing_pages
 from gui.widgets.button_row import ButtonRow
@@ -15,7 +15,7 @@ from gui.widgets.instant_buttons import InstantButton
 from gui.widgets.layouts import Columns, Pages, Sheet, give_key, scrolled, slip, stacked, words
 from gui.widgets.tray import Tray, TrayItem
 
-_FOLD_BELOW = 90 * theme.UNIT
+_FOLD_BELOW = 90 * sizes.UNIT
 
 
 class SetUpLayout:

@@ -20,7 +20,7 @@ TO_COME, RUN = 0, 1
 """The left pack and the right one."""
 
 STEP_MM, LEAP_MM = 0.1, 1.0
-_WORDS = 3 * theme.UNIT
+_WORDS = theme.Length(3)
 _KEYS = {
     Qt.Key.Key_Up: STEP_MM,
     Qt.Key.Key_Down: -STEP_MM,
@@ -81,7 +81,7 @@ class PackDrawing(QWidget):
         """Pixels a millimetre."""
         wide, deep = self._size()
         across = (self.width() - 2 * theme.UNIT) / wide
-        return min(across, (self.height() - 2 * _WORDS) / deep)
+        return min(across, (self.height() - 2 * _WORDS.px) / deep)
 
     # --- keys and mouse ------------------------------------------------------------------
 
@@ -210,8 +210,8 @@ class PackDrawing(QWidget):
         painter.setFont(face)
         painter.setPen(QColor(tokens.oxide if is_chosen else tokens.ink))
         half = self.width() / 2
-        top = min(self._outline().bottom() + 4, self.height() - _WORDS)
-        box = QRectF(0 if pack == TO_COME else half, top, half, _WORDS)
+        top = min(self._outline().bottom() + 4, self.height() - _WORDS.px)
+        box = QRectF(0 if pack == TO_COME else half, top, half, _WORDS.px)
         painter.drawText(box, Qt.AlignmentFlag.AlignCenter, self._spoken(pack))
 
     def _spoken(self, pack: int) -> str:

@@ -15,11 +15,11 @@ from gui.toolkit import theme
 from gui.toolkit.text import say
 from gui.widgets.cassette_drawing import largest_shell, shell
 
-_LINE = 3 * theme.UNIT
+_LINE = theme.Length(3)
 """Room for one line of small words."""
-_FOOT = 5 * theme.UNIT
+_FOOT = theme.Length(5)
 """Room for the measure at the left and the lamp at the right."""
-_MARGIN = theme.UNIT
+_MARGIN = theme.Length(1)
 SMALL_SHELL_MM = 110.0
 """Shells narrower than this are drawn twice as large, and the drawing says so."""
 
@@ -51,7 +51,7 @@ class ShellArt(QWidget):
         painter.setFont(theme.font(theme.SMALL))
         scale = self.scale()
         wide, deep = (side * scale for side in shell(self._name))
-        height = (self.height() - _FOOT) / 2
+        height = (self.height() - _FOOT.px) / 2
         for number, side in enumerate((ABOVE, BELOW)):
             room = QRectF(0, number * height, self.width(), height)
             outline = QRectF(0, 0, wide, deep)
@@ -60,15 +60,15 @@ class ShellArt(QWidget):
         self._paint_scale(painter, scale)
         if self._lamp:
             wide = 15 * theme.UNIT
-            foot = QRectF(self.width() - wide - _MARGIN, self.height() - _FOOT, wide, _FOOT)
+            foot = QRectF(self.width() - wide - _MARGIN.px, self.height() - _FOOT.px, wide, _FOOT.px)
             paint_lamp(painter, foot, self._lamp)
         painter.end()
 
     def scale(self) -> float:
         """Pixels a millimetre: the largest shell of the catalogue would fit twice, one below the other."""
         most_wide, most_deep = largest_shell()
-        across = (self.width() - 4 * _MARGIN) / most_wide
-        down = ((self.height() - _FOOT) / 2 - 2 * _LINE - _MARGIN) / most_deep
+        across = (self.width() - 4 * _MARGIN.px) / most_wide
+        down = ((self.height() - _FOOT.px) / 2 - 2 * _LINE.px - _MARGIN.px) / most_deep
         return max(0.1, min(across, down)) * (2 if self.is_enlarged else 1)
 
     @property
@@ -92,7 +92,7 @@ class ShellArt(QWidget):
         parts = formats.catalogue().format(self._name).anatomy
         painter.setPen(QColor(theme.current_tokens().muted))
         painter.drawText(
-            QRectF(room.left() + _MARGIN, room.top(), room.width(), _LINE),
+            QRectF(room.left() + _MARGIN.px, room.top(), room.width(), _LINE.px),
             Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter,
             say("inspection", side),
         )
@@ -124,9 +124,9 @@ class ShellArt(QWidget):
         rect = max(places, key=lambda each: each.center().x())
         is_low = rect.center().y() > outline.bottom() - outline.height() / 4
         top = outline.bottom() + theme.UNIT if is_low else room.top()
-        least = room.left() + (_MARGIN if is_low else 11 * theme.UNIT)
-        left = min(max(rect.center().x() - wide / 2, least), room.right() - wide - _MARGIN)
-        box = QRectF(left, top, wide, _LINE)
+        least = room.left() + (_MARGIN.px if is_low else 11 * theme.UNIT)
+        left = min(max(rect.center().x() - wide / 2, least), room.right() - wide - _MARGIN.px)
+        box = QRectF(left, top, wide, _LINE.px)
         start = QPointF(box.center().x(), box.top() + 2 if is_low else box.bottom() - 3)
         for colour, width in ((tokens.ground, 4.0), (tokens.oxide, 1.5)):
             painter.setPen(QPen(QColor(colour), width))
@@ -138,15 +138,15 @@ class ShellArt(QWidget):
     def _paint_scale(self, painter: QPainter, scale: float) -> None:
         tokens = theme.current_tokens()
         mm = 20 if self.is_enlarged else 50
-        y = self.height() - _LINE / 2
-        left = QPointF(_MARGIN, y)
-        right = QPointF(_MARGIN + mm * scale, y)
+        y = self.height() - _LINE.px / 2
+        left = QPointF(_MARGIN.px, y)
+        right = QPointF(_MARGIN.px + mm * scale, y)
         painter.setPen(QPen(QColor(tokens.muted), 1.5))
         painter.drawLine(left, right)
         for end in (left, right):
             painter.drawLine(end - QPointF(0, 4), end + QPointF(0, 4))
         words = f"{mm} mm" + (f", {say('inspection', 'twice')}" if self.is_enlarged else "")
-        whole = QRectF(right.x() + theme.UNIT, y - _LINE / 2, self.width(), _LINE)
+        whole = QRectF(right.x() + theme.UNIT, y - _LINE.px / 2, self.width(), _LINE.px)
         painter.drawText(whole, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter, words)
 
 

@@ -5,11 +5,11 @@ from __future__ import annotations
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QBoxLayout, QWidget
 
-from gui.toolkit import theme
+from gui.toolkit import sizes, theme
 
-SIDE = 33 * theme.UNIT
+SIDE = theme.Length(33)
 """Width of what stands beside, in logical pixels."""
-FOLD_BELOW = 108 * theme.UNIT
+FOLD_BELOW = 108 * sizes.UNIT
 
 
 class Beside(QWidget):
@@ -23,13 +23,13 @@ class Beside(QWidget):
         self._row.setSpacing(theme.UNIT)
         self._row.addWidget(page, 1)
         self._row.addWidget(side)
-        side.setFixedWidth(SIDE)
+        side.setFixedWidth(SIDE.px)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         is_narrow = event.size().width() < FOLD_BELOW
         way = QBoxLayout.Direction.TopToBottom if is_narrow else QBoxLayout.Direction.LeftToRight
         if way is not self._row.direction():
             self._row.setDirection(way)
-            self._side.setMinimumWidth(0 if is_narrow else SIDE)
-            self._side.setMaximumWidth(16_777_215 if is_narrow else SIDE)
+            self._side.setMinimumWidth(0 if is_narrow else SIDE.px)
+            self._side.setMaximumWidth(16_777_215 if is_narrow else SIDE.px)
         super().resizeEvent(event)

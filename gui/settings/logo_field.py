@@ -20,7 +20,7 @@ from gui.widgets.layouts import stacked, words
 MOST_PIXELS = 600
 MOST_BYTES = 300_000
 _FORMATS = (b"png", b"jpeg", b"jpg")
-_PREVIEW_HIGH = 9 * theme.UNIT
+_PREVIEW_HIGH = theme.Length(9)
 _QUALITIES = (92, 85, 75, 60, 40)
 
 
@@ -66,7 +66,7 @@ class LogoField(QWidget):
         self._none.setVisible(not has_one)
         self.remove.setVisible(has_one)
         if has_one:
-            high = min(_PREVIEW_HIGH, image.height())
+            high = min(_PREVIEW_HIGH.px, image.height())
             scaled = image.scaledToHeight(high, Qt.TransformationMode.SmoothTransformation)
             self._shown.setPixmap(QPixmap.fromImage(scaled))
             self._shown.setAccessibleName(

@@ -18,7 +18,7 @@ from gui.widgets.layouts import stacked, words
 from gui.widgets.tray import Tray, TrayItem
 
 _IN_SIGHT = 4
-_ROW_HIGH = 6 * theme.UNIT
+_ROW_HIGH = theme.Length(6)
 
 
 class WrongSeason(WrongField):
@@ -136,7 +136,7 @@ class SeasonFields(QWidget):
     def _list(self) -> None:
         self.tray.lay([TrayItem(form.objectName(), form.title, place=form.span) for form in self.forms])
         self.tray.setVisible(bool(self.forms))
-        self.tray.setFixedHeight(max(1, min(len(self.forms), _IN_SIGHT)) * _ROW_HIGH + 4)
+        self.tray.setFixedHeight(max(1, min(len(self.forms), _IN_SIGHT)) * _ROW_HIGH.px + 4)
 
     # --- building ------------------------------------------------------------------------
 

@@ -22,7 +22,7 @@ from gui.toolkit.text import say
 from gui.widgets.layouts import hinted, labelled, rule, words
 from gui.widgets.tray import Tray, TrayItem
 
-_ROWS_HIGH = 22 * theme.UNIT
+_ROWS_HIGH = theme.Length(22)
 _OWN_LINES = 2
 _CAUTION_LINES = 3
 
@@ -169,7 +169,7 @@ class WordsPage(FieldsPage):
         self.column.addWidget(words(say("settings", "words-lead")))
         hinted(self.search, say("settings", "words-search-hint"))
         self.column.addWidget(labelled(self.search, say("settings", "words-search")))
-        self.found.setFixedHeight(_ROWS_HIGH)
+        self.found.setFixedHeight(_ROWS_HIGH.px)
         self.column.addWidget(self.found)
         self.column.addWidget(words(say("settings", "words-built-in"), "field"))
         self.built_in.setObjectName("words-built-in")

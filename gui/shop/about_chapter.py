@@ -15,7 +15,7 @@ from gui.widgets.fact_list import FactList
 from gui.widgets.layouts import rule, slip, words
 
 _CHANGELOG = ("handbook", "changelog.md")
-_HEADS = 20 * theme.UNIT
+_HEADS = theme.Length(20)
 
 
 class AboutChapter(Chapter):
@@ -44,7 +44,7 @@ def changelog() -> str:
 
 
 def _licenses() -> FactList:
-    facts = FactList(_HEADS)
+    facts = FactList(_HEADS.px)
     facts.add(say("shop", "about_program"), [say("shop", "about_program_license")])
     facts.add(say("shop", "about_libraries"), [say("shop", "about_libraries_license")])
     facts.add(say("shop", "about_typeface"), [say("shop", "about_typeface_license")])

@@ -15,9 +15,9 @@ from core.wording.locale_figures import percent
 from gui.toolkit import theme
 from gui.toolkit.text import say
 
-_SIDE = 30 * theme.UNIT
-_LEFT, _BELOW, _AIR = 6.0 * theme.UNIT, 6.0 * theme.UNIT, 1.0 * theme.UNIT
-_DOT, _RING = 0.55 * theme.UNIT, 0.75 * theme.UNIT
+_SIDE = theme.Length(30)
+_LEFT, _BELOW, _AIR = theme.Length(6.0), theme.Length(6.0), theme.Length(1.0)
+_DOT, _RING = theme.Length(0.55), theme.Length(0.75)
 _RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
 _CENTRE = Qt.AlignmentFlag.AlignHCenter | Qt.AlignmentFlag.AlignTop
 
@@ -63,15 +63,15 @@ class CalibrationPicture(QWidget):
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
 
     def sizeHint(self) -> QSize:
-        return QSize(int(_SIDE + _LEFT + _AIR), int(_SIDE + _BELOW))
+        return QSize(int(_SIDE.px + _LEFT.exact + _AIR.exact), int(_SIDE.px + _BELOW.exact))
 
     def minimumSizeHint(self) -> QSize:
         return QSize(200, self.sizeHint().height())
 
     def place_of(self, said: float, ready: float) -> QPointF:
         """Where a pair of shares stands."""
-        wide = min(float(_SIDE), self.width() - _LEFT - _AIR)
-        return QPointF(_LEFT + wide * said, _AIR + (_SIDE - _AIR) * (1 - ready))
+        wide = min(float(_SIDE.px), self.width() - _LEFT.exact - _AIR.exact)
+        return QPointF(_LEFT.exact + wide * said, _AIR.exact + (_SIDE.px - _AIR.exact) * (1 - ready))
 
     def paintEvent(self, event: QPaintEvent) -> None:
         painter = QPainter(self)
@@ -81,12 +81,12 @@ class CalibrationPicture(QWidget):
         for each in self.points:
             painter.setBrush(Qt.BrushStyle.NoBrush)
             painter.setPen(QPen(QColor(tokens.muted), 1.5))
-            painter.drawEllipse(self.place_of(each.said, each.planned), _RING, _RING)
+            painter.drawEllipse(self.place_of(each.said, each.planned), _RING.exact, _RING.exact)
         for each in self.points:
             is_late = each.ready < each.least
             painter.setPen(QPen(QColor(tokens.slip), 1))
             painter.setBrush(QColor(tokens.attention if is_late else tokens.time))
-            painter.drawEllipse(self.place_of(each.said, each.ready), _DOT, _DOT)
+            painter.drawEllipse(self.place_of(each.said, each.ready), _DOT.exact, _DOT.exact)
         painter.end()
 
     def _paint_ground(self, painter: QPainter, tokens: theme.Tokens) -> None:
@@ -110,8 +110,10 @@ class CalibrationPicture(QWidget):
         line = 2.5 * theme.UNIT
         for share in (0.0, 0.5, 1.0):
             below, beside = self.place_of(share, 0), self.place_of(0, share)
-            left = min(below.x() - _LEFT / 2, self.width() - _LEFT)
-            painter.drawText(QRectF(left, below.y() + 4, _LEFT, line), _CENTRE, percent(share))
-            painter.drawText(QRectF(0, beside.y() - line / 2, _LEFT - 6, line), _RIGHT, percent(share))
-        middle = QRectF(_LEFT, self.place_of(0, 0).y() + 4 + line, self.place_of(1, 0).x() - _LEFT, line)
+            left = min(below.x() - _LEFT.exact / 2, self.width() - _LEFT.exact)
+            painter.drawText(QRectF(left, below.y() + 4, _LEFT.exact, line), _CENTRE, percent(share))
+            painter.drawText(QRectF(0, beside.y() - line / 2, _LEFT.exact - 6, line), _RIGHT, percent(share))
+        middle = QRectF(
+            _LEFT.exact, self.place_of(0, 0).y() + 4 + line, self.place_of(1, 0).x() - _LEFT.exact, line
+        )
         painter.drawText(middle, _CENTRE, say("shop", "calibration_said"))

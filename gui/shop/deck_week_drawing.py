@@ -14,9 +14,9 @@ from gui.shop.deck_week_words import in_words
 from gui.toolkit import theme
 from gui.toolkit.text import say
 
-_NAMES = 15 * theme.UNIT
+_NAMES = theme.Length(15)
 """Width of the column of deck names."""
-_GAP = 1.5 * theme.UNIT
+_GAP = theme.Length(1.5)
 """Between two openings."""
 
 
@@ -39,7 +39,7 @@ class DeckWeek(QWidget):
 
     def sizeHint(self) -> QSize:
         decks = len(self._week.timelines) if self._week else 0
-        return QSize(600, HEAD + max(decks, 1) * ROW + theme.UNIT)
+        return QSize(600, HEAD.px + max(decks, 1) * ROW.px + theme.UNIT)
 
     def minimumSizeHint(self) -> QSize:
         return QSize(560, self.sizeHint().height())
@@ -48,7 +48,9 @@ class DeckWeek(QWidget):
         """The openings laid along the axis at one scale."""
         if self._week is None:
             return ()
-        return deck_week_axis.segments(self._week, float(_NAMES), float(self.width() - theme.UNIT), _GAP)
+        return deck_week_axis.segments(
+            self._week, float(_NAMES.px), float(self.width() - theme.UNIT), _GAP.exact
+        )
 
     def paintEvent(self, event: QPaintEvent) -> None:
         week = self._week
@@ -57,11 +59,11 @@ class DeckWeek(QWidget):
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         tokens, segments = theme.current_tokens(), self.segments()
-        bottom = float(HEAD + len(week.timelines) * ROW)
+        bottom = float(HEAD.px + len(week.timelines) * ROW.px)
         for segment in segments:
             deck_week_paint.paint_opening(painter, segment, bottom, tokens)
         for place, timeline in enumerate(week.timelines):
-            self._paint_timeline(painter, timeline, segments, float(HEAD + place * ROW))
+            self._paint_timeline(painter, timeline, segments, float(HEAD.px + place * ROW.px))
         deck_week_paint.paint_line(painter, tokens.line, QPointF(0, bottom), QPointF(self.width(), bottom))
         for segment in segments:
             deck_week_paint.paint_now(painter, week.now, segment, bottom, tokens)
@@ -71,7 +73,9 @@ class DeckWeek(QWidget):
         self, painter: QPainter, timeline: DeckRuns, segments: tuple[AxisSegment, ...], top: float
     ) -> None:
         tokens = theme.current_tokens()
-        deck_week_paint.paint_deck(painter, timeline.deck, QRectF(0, top, _NAMES - theme.UNIT, ROW), tokens)
+        deck_week_paint.paint_deck(
+            painter, timeline.deck, QRectF(0, top, _NAMES.px - theme.UNIT, ROW.px), tokens
+        )
         deck_week_paint.paint_line(painter, tokens.line, QPointF(0, top), QPointF(self.width(), top))
         for segment in segments:
             for begins, ends in timeline.out:

@@ -14,9 +14,9 @@ from gui.shop.deck_week_axis import AxisSegment, date_that_fits, hour_ticks
 from gui.toolkit import theme
 from gui.toolkit.text import say
 
-ROW = 5 * theme.UNIT
+ROW = theme.Length(5)
 """Height of one deck."""
-HEAD = 6 * theme.UNIT
+HEAD = theme.Length(6)
 """Height of the days and hours above the decks."""
 _INSET = 6
 """Between the edge of a row and what is drawn in it."""
@@ -26,15 +26,15 @@ _LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
 def paint_opening(painter: QPainter, segment: AxisSegment, bottom: float, tokens: theme.Tokens) -> None:
     """The day and hours of one opening, its ground down to ``bottom``, and closing time as a thick edge."""
     opens, closes = segment.left, segment.x(segment.closes)
-    painter.fillRect(QRectF(opens, HEAD, closes - opens, bottom - HEAD), QColor(tokens.tray))
+    painter.fillRect(QRectF(opens, HEAD.px, closes - opens, bottom - HEAD.px), QColor(tokens.tray))
     face = theme.font(theme.SMALL, QFont.Weight.Bold)
     painter.setFont(face)
     painter.setPen(QColor(tokens.ink))
     date = date_that_fits(segment, QFontMetricsF(face).horizontalAdvance)
-    painter.drawText(QRectF(opens, 0, segment.wide, HEAD / 2), _LEFT, date)
+    painter.drawText(QRectF(opens, 0, segment.wide, HEAD.px / 2), _LEFT, date)
     _paint_hours(painter, segment, bottom, tokens)
     painter.setPen(QPen(QColor(tokens.ink), 2))
-    painter.drawLine(QPointF(closes, HEAD - 4), QPointF(closes, bottom))
+    painter.drawLine(QPointF(closes, HEAD.px - 4), QPointF(closes, bottom))
 
 
 def paint_deck(painter: QPainter, deck: Deck, room: QRectF, tokens: theme.Tokens) -> None:
@@ -55,7 +55,7 @@ def paint_run(
     if not segment.overlaps(run.start, until):
         return
     left, right = segment.x(run.start), segment.x(run.late)
-    bar = QRectF(left, top + _INSET, max(right - left, 3.0), ROW - 2 * _INSET)
+    bar = QRectF(left, top + _INSET, max(right - left, 3.0), ROW.px - 2 * _INSET)
     painter.fillRect(bar, _fading(segment.x(run.early), bar, tokens.time))
     paint_line(painter, tokens.slip, bar.topLeft(), bar.bottomLeft(), 2)
     bar.setRight(max(segment.x(until), bar.left()))
@@ -74,7 +74,7 @@ def paint_outage(
     if not segment.overlaps(begins, ends):
         return
     left, right = segment.x(begins), segment.x(ends)
-    frame = QRectF(left, top + _INSET, right - left, ROW - 2 * _INSET)
+    frame = QRectF(left, top + _INSET, right - left, ROW.px - 2 * _INSET)
     painter.setPen(QPen(QColor(tokens.edge), 1))
     painter.setBrush(QColor(tokens.slip))
     painter.drawRect(frame)
@@ -93,7 +93,7 @@ def paint_now(
     if segment.opens <= now <= segment.ends:
         x = segment.x(now)
         painter.setPen(QPen(QColor(tokens.oxide), 2, Qt.PenStyle.DashLine))
-        painter.drawLine(QPointF(x, HEAD - 6), QPointF(x, bottom))
+        painter.drawLine(QPointF(x, HEAD.px - 6), QPointF(x, bottom))
 
 
 def paint_line(painter: QPainter, color: str, start: QPointF, end: QPointF, width: float = 1) -> None:
@@ -105,9 +105,9 @@ def _paint_hours(painter: QPainter, segment: AxisSegment, bottom: float, tokens:
     face = theme.font(theme.SMALL)
     painter.setFont(face)
     for tick in hour_ticks(segment, QFontMetricsF(face).horizontalAdvance, 6.0):
-        paint_line(painter, tokens.line, QPointF(tick.x, HEAD), QPointF(tick.x, bottom))
+        paint_line(painter, tokens.line, QPointF(tick.x, HEAD.px), QPointF(tick.x, bottom))
         painter.setPen(QColor(tokens.muted))
-        painter.drawText(QRectF(tick.x, HEAD / 2, segment.wide, HEAD / 2), _LEFT, tick.words)
+        painter.drawText(QRectF(tick.x, HEAD.px / 2, segment.wide, HEAD.px / 2), _LEFT, tick.words)
 
 
 def _paint_cut(painter: QPainter, words: str, room: QRectF, points: float, color: str) -> None:

@@ -20,8 +20,8 @@ from gui.toolkit.text import say
 from gui.widgets.fact_list import FactList, as_sentence
 from gui.widgets.layouts import rule, slip, words
 
-_HEADS = 20 * theme.UNIT
-_FIGURES = 12 * theme.UNIT
+_HEADS = theme.Length(20)
+_FIGURES = theme.Length(12)
 
 
 def _page(view: ShopView) -> QWidget:
@@ -78,9 +78,9 @@ class _Table(QWidget):
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
         self._grid.setHorizontalSpacing(2 * theme.UNIT)
-        self._grid.setColumnMinimumWidth(0, _HEADS)
+        self._grid.setColumnMinimumWidth(0, _HEADS.px)
         for column in (1, 2, 3):
-            self._grid.setColumnMinimumWidth(column, _FIGURES)
+            self._grid.setColumnMinimumWidth(column, _FIGURES.px)
         self._grid.setColumnStretch(4, 1)
         heads = ("habits_at_first", "habits_seen", "habits_now")
         self._add(as_sentence(one.about), *(say("shop", head) for head in heads), role="small")
@@ -98,7 +98,7 @@ class _Table(QWidget):
 
 
 def _unseen(found: Iterable[Evidence]) -> FactList:
-    facts = FactList(_HEADS)
+    facts = FactList(_HEADS.px)
     for whose, several in groupby(found, key=lambda one: one.whose):
         facts.add(whose, [_only(one) for one in several])
     return facts
@@ -106,7 +106,7 @@ def _unseen(found: Iterable[Evidence]) -> FactList:
 
 def _work(found: Iterable[WorkEvidence]) -> FactList:
     """What the history has shown of the shop's work, each beside what was stated."""
-    facts = FactList(_HEADS)
+    facts = FactList(_HEADS.px)
     for one in found:
         facts.add(as_sentence(one.about), one.lines)
     return facts

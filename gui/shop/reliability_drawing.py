@@ -11,9 +11,9 @@ from core.wording.locale_figures import percent, percent_range
 from gui.toolkit import theme
 from gui.toolkit.text import say
 
-_STRIP = 7 * theme.UNIT
-_MARK = 0.7 * theme.UNIT
-_BARS = 10 * theme.UNIT
+_STRIP = theme.Length(7)
+_MARK = theme.Length(0.7)
+_BARS = theme.Length(10)
 _CENTRE = Qt.AlignmentFlag.AlignHCenter | Qt.AlignmentFlag.AlignTop
 
 
@@ -27,10 +27,10 @@ class KeptStrip(QWidget):
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
 
     def sizeHint(self) -> QSize:
-        return QSize(480, _STRIP)
+        return QSize(480, _STRIP.px)
 
     def minimumSizeHint(self) -> QSize:
-        return QSize(200, _STRIP)
+        return QSize(200, _STRIP.px)
 
     @property
     def axis(self) -> tuple[int, int]:
@@ -52,9 +52,9 @@ class KeptStrip(QWidget):
         floor = 2.5 * theme.UNIT
         band = QRectF(
             self.place_of(group.least),
-            floor - _MARK,
+            floor - _MARK.exact,
             self.place_of(group.most) - self.place_of(group.least),
-            2 * _MARK,
+            2 * _MARK.exact,
         )
         painter.setPen(QPen(QColor(tokens.edge), 1))
         painter.setBrush(QColor(tokens.line))
@@ -64,12 +64,12 @@ class KeptStrip(QWidget):
         )
         said = self.place_of(group.stated * group.count)
         painter.setPen(QPen(QColor(tokens.ink), 2))
-        painter.drawLine(QPointF(said, floor - 1.5 * _MARK), QPointF(said, floor + 1.5 * _MARK))
+        painter.drawLine(QPointF(said, floor - 1.5 * _MARK.exact), QPointF(said, floor + 1.5 * _MARK.exact))
         colour = QColor(tokens.attention if group.verdict < 0 else tokens.time)
         painter.setPen(QPen(QColor(tokens.slip), 1.5))
         painter.setBrush(colour)
-        painter.drawEllipse(QPointF(self.place_of(group.kept), floor), _MARK, _MARK)
-        self._paint_figures(painter, floor + 2 * _MARK, tokens)
+        painter.drawEllipse(QPointF(self.place_of(group.kept), floor), _MARK.exact, _MARK.exact)
+        self._paint_figures(painter, floor + 2 * _MARK.exact, tokens)
         painter.end()
 
     def _paint_figures(self, painter: QPainter, top: float, tokens: theme.Tokens) -> None:
@@ -104,7 +104,7 @@ class DecileBars(QWidget):
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
 
     def sizeHint(self) -> QSize:
-        return QSize(320, _BARS + 3 * theme.UNIT)
+        return QSize(320, _BARS.px + 3 * theme.UNIT)
 
     def minimumSizeHint(self) -> QSize:
         return QSize(200, self.sizeHint().height())
@@ -117,17 +117,19 @@ class DecileBars(QWidget):
         face = theme.font(theme.SMALL)
         painter.setFont(face)
         for place, share in enumerate(self._deciles):
-            high = (_BARS - 2) * share / most
-            bar = QRectF(place * side + 3, _BARS - high, side - 6, high)
+            high = (_BARS.px - 2) * share / most
+            bar = QRectF(place * side + 3, _BARS.px - high, side - 6, high)
             late = place == DECILES - 1 and share > 2 / DECILES
             painter.fillRect(bar, QColor(tokens.attention if late else tokens.time))
             painter.setPen(QColor(tokens.muted))
-            painter.drawText(QRectF(place * side, _BARS + 4, side, 3 * theme.UNIT), _CENTRE, str(place + 1))
-        level = _BARS - (_BARS - 2) / DECILES / most
+            painter.drawText(
+                QRectF(place * side, _BARS.px + 4, side, 3 * theme.UNIT), _CENTRE, str(place + 1)
+            )
+        level = _BARS.px - (_BARS.px - 2) / DECILES / most
         painter.setPen(QPen(QColor(tokens.ink), 1, Qt.PenStyle.DashLine))
         painter.drawLine(QPointF(0, level), QPointF(DECILES * side, level))
         painter.setPen(QPen(QColor(tokens.edge), 1))
-        painter.drawLine(QPointF(0, _BARS), QPointF(DECILES * side, _BARS))
+        painter.drawLine(QPointF(0, _BARS.px), QPointF(DECILES * side, _BARS.px))
         painter.end()
 
 

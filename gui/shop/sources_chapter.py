@@ -20,7 +20,7 @@ from gui.toolkit.text import say
 from gui.widgets.fact_list import FactList
 from gui.widgets.layouts import slip, words
 
-_HEADS = 20 * theme.UNIT
+_HEADS = theme.Length(20)
 
 
 class SourcesChapter(Chapter):
@@ -43,7 +43,7 @@ def _sources() -> QWidget:
     for form in catalogue().formats:
         column.addWidget(words(form.words, "heading"))
         column.addWidget(_grounds_of(form))
-    others = FactList(_HEADS)
+    others = FactList(_HEADS.px)
     for head, found in (
         ("packs", figure_sources.of_packs()),
         ("copies_of", figure_sources.of_media()),
@@ -56,7 +56,7 @@ def _sources() -> QWidget:
 
 
 def _grounds_of(form: Format) -> FactList:
-    facts = FactList(_HEADS)
+    facts = FactList(_HEADS.px)
     width, depth, height = form.shell.value
     source = sourced(form.shell)
     facts.add(

@@ -10,6 +10,9 @@ from gui.tables.cell_editing import CellDelegate, Index
 from gui.tables.rows_model import RowsModel
 from gui.toolkit import theme
 
+_NARROWEST = 0.72
+"""Share of its width that a column keeps in a narrow room; then the table scrolls sideways."""
+
 
 class KeyboardTable(QTableView):
     """Shows `RowsModel`. The first key typed starts editing; Return commits and moves on."""
@@ -151,6 +154,10 @@ class KeyboardTable(QTableView):
         super().resizeEvent(event)
         self._share_width()
 
+    def has_grown(self) -> None:
+        """The columns grow with the type."""
+        self._share_width()
+
     # --- dressing ------------------------------------------------------------------------
 
     def _dress(self) -> None:
@@ -180,10 +187,21 @@ class KeyboardTable(QTableView):
         down.setSectionsClickable(False)
         down.setHighlightSections(True)
 
+    def _widths(self) -> list[int]:
+        """Of each column; where all are wider than the room, each gives a share as far as that goes."""
+        plain = [theme.scaled(column.width) for column in self.rows.columns]
+        stretching = sum(w for w, c in zip(plain, self.rows.columns, strict=True) if c.stretch)
+        share = (self.viewport().width() - stretching) / max(1, sum(plain) - stretching)
+        return [
+            width if column.stretch else int(width * min(max(share, _NARROWEST), 1.0))
+            for width, column in zip(plain, self.rows.columns, strict=True)
+        ]
+
     def _share_width(self) -> None:
         """Columns keep their width; the stretching one takes the rest, or the table scrolls sideways."""
-        room = self.viewport().width() - sum(c.width for c in self.rows.columns if not c.stretch)
+        widths = self._widths()
+        taken = sum(w for w, c in zip(widths, self.rows.columns, strict=True) if not c.stretch)
         for place, column in enumerate(self.rows.columns):
-            wide = max(column.width, room) if column.stretch else column.width
+            wide = max(widths[place], self.viewport().width() - taken) if column.stretch else widths[place]
             if self.columnWidth(place) != wide:
                 self.setColumnWidth(place, wide)

@@ -2,18 +2,43 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 from core.model import resource_files
 from gui.toolkit.colors import Tokens, luminance
-from gui.toolkit.sizes import BODY, GREAT, LEAD, ROW, SMALL
+from gui.toolkit.sizes import BODY, GREAT, LEAD, SMALL, UNIT
+
+_PADDING = re.compile(r"padding: ([^;}]*)")
+_LENGTH = re.compile(r"((?:height|width|spacing|border-radius|border): )(\d+)px")
+_LEAST = 5
+"""Pixels under which a border or a corner stays as it is."""
 
 
-def style_sheet(tokens: Tokens) -> str:
-    """The sheet in these colors."""
+def style_sheet(tokens: Tokens, unit: int = UNIT) -> str:
+    """The sheet in these colors, on a grid of ``unit`` pixels."""
     values = tokens._asdict()
     values["tick"] = _tick(tokens).as_posix()
-    return _SHEET.format(**values, small=SMALL, body=BODY, lead=LEAD, great=GREAT, row=ROW)
+    points = {"small": SMALL, "body": BODY, "lead": LEAD, "great": GREAT}
+    values |= {name: f"{size * unit / UNIT:g}" for name, size in points.items()}
+    sheet = _SHEET.format(**values)
+    return sheet if unit == UNIT else _grown(sheet, unit)
+
+
+def _grown(sheet: str, unit: int) -> str:
+    """Lengths in the measure of the grid; paddings by as much each, so that a wider border of less takes the
+    same room."""
+    more = round(4 * (unit / UNIT - 1))
+
+    def pad(found: re.Match[str]) -> str:
+        wider = re.sub(r"(\d+)px", lambda each: f"{int(each[1]) + more}px", found[1])
+        return f"padding: {wider}"
+
+    def stretch(found: re.Match[str]) -> str:
+        plain = int(found[2])
+        return f"{found[1]}{plain if plain < _LEAST else round(plain * unit / UNIT)}px"
+
+    return _LENGTH.sub(stretch, _PADDING.sub(pad, sheet))
 
 
 def _tick(tokens: Tokens) -> Path:

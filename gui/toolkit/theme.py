@@ -8,8 +8,9 @@ from PySide6.QtGui import QColor, QFont, QFontDatabase, QPalette
 from PySide6.QtWidgets import QApplication, QWidget
 
 from core.model import resource_files
+from gui.toolkit import sizes
 from gui.toolkit.colors import DIM_BENCH, HIGH_CONTRAST, LIGHT, LOOKS, Tokens
-from gui.toolkit.sizes import BODY, GREAT, LEAD, ROW, SMALL, UNIT
+from gui.toolkit.sizes import Length, scaled
 from gui.toolkit.style_sheet import style_sheet
 
 __all__ = [
@@ -24,25 +25,46 @@ __all__ = [
     "ROW",
     "SMALL",
     "UNIT",
+    "Length",
     "Tokens",
     "apply",
     "current_tokens",
+    "dress",
     "font",
+    "grow",
     "load_fonts",
+    "scaled",
     "set_style_property",
 ]
 
 FAMILY = "Lato"
+UNIT, ROW = sizes.UNIT, 4 * sizes.UNIT
+"""The grid as it is worn now, and a table row on it: a target of at least 24 px (WCAG 2.2, 2.5.8)."""
+SMALL, BODY, LEAD, GREAT = sizes.SMALL, sizes.BODY, sizes.LEAD, sizes.GREAT
+"""The four type sizes as they are worn now, in points. What is kept longer than a moment asks a `Length`."""
 
 
 def apply(app: QApplication, tokens: Tokens = LIGHT) -> None:
     """Give the whole program its fonts, palette and style sheet."""
     load_fonts()
     app.setStyle("Fusion")
-    app.setFont(font(BODY))
     app.setPalette(_palette(tokens))
     app.setProperty("tokens", tuple(tokens))
-    app.setStyleSheet(style_sheet(tokens))
+    dress(app, tokens)
+
+
+def dress(app: QApplication, tokens: Tokens) -> None:
+    """Give the program type and style sheet on the grid that is worn now."""
+    app.setFont(font(BODY))
+    app.setStyleSheet(style_sheet(tokens, UNIT))
+
+
+def grow(unit: int) -> None:
+    """Wear another grid, ``unit`` pixels wide, and type in its measure; `growth` lays out what is there."""
+    global UNIT, ROW, SMALL, BODY, LEAD, GREAT
+    UNIT, ROW, Length.now = unit, 4 * unit, unit
+    plain = (sizes.SMALL, sizes.BODY, sizes.LEAD, sizes.GREAT)
+    SMALL, BODY, LEAD, GREAT = (points * unit / sizes.UNIT for points in plain)
 
 
 def current_tokens(app: QApplication | None = None) -> Tokens:

@@ -13,7 +13,7 @@ from gui.widgets.hint import Hint
 from gui.widgets.instant_buttons import InstantCheckBox
 from gui.widgets.layouts import scrolled, stacked, words
 
-_HEAD = 3 * theme.UNIT
+_HEAD = theme.Length(3)
 
 
 class CustomerNotices(QWidget):
@@ -36,7 +36,7 @@ class CustomerNotices(QWidget):
     def _build(self) -> None:
         self._head.setProperty("role", "attention")
         self._head.say(say("counter", "tell"))
-        self._head.setMinimumHeight(_HEAD)
+        self._head.setMinimumHeight(_HEAD.px)
         self._head.setAlignment(Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft)
         self._body.setObjectName("to-tell")
         self._body.setTextFormat(Qt.TextFormat.RichText)

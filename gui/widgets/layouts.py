@@ -19,6 +19,7 @@ from PySide6.QtWidgets import (
 
 from gui.toolkit import theme
 from gui.toolkit.plain_text import plain_label, tip
+from gui.widgets.fading_edge import FadingEdge
 
 
 class Columns(QScrollArea):
@@ -98,11 +99,13 @@ class Columns(QScrollArea):
 class Sheet(QScrollArea):
     """A slip that scrolls in its column; in folded columns it is unrolled, and only the whole scrolls."""
 
-    def __init__(self, inside: QWidget, name: str = "") -> None:
+    def __init__(self, inside: QWidget, name: str = "", ground: str = "ground") -> None:
+        """``ground``: the token whose color lies under it, into which its lower edge fades."""
         super().__init__()
         self.setObjectName(name)
         self._unrolled = False
         _dress_area(self, inside)
+        FadingEdge(self, ground)
 
     def unroll(self, unrolled: bool) -> None:
         """Show all of it at once, or let it scroll."""
@@ -127,9 +130,9 @@ class Sheet(QScrollArea):
         self.setMinimumHeight(max(0, high))
 
 
-def scrolled(inside: QWidget, name: str = "") -> Sheet:
+def scrolled(inside: QWidget, name: str = "", ground: str = "ground") -> Sheet:
     """``inside`` in an area that scrolls up and down when the room is short."""
-    return Sheet(inside, name)
+    return Sheet(inside, name, ground)
 
 
 class Pages(QWidget):
@@ -207,11 +210,11 @@ def hinted(field: QLineEdit, hint: str) -> None:
     field.setToolTip(tip(hint))
 
 
-def stacked(inside: QWidget, spacing: int = theme.UNIT) -> QVBoxLayout:
-    """A column without margins."""
+def stacked(inside: QWidget, spacing: int | None = None) -> QVBoxLayout:
+    """A column without margins, by default a unit of the grid between its parts."""
     column = QVBoxLayout(inside)
     column.setContentsMargins(0, 0, 0, 0)
-    column.setSpacing(spacing)
+    column.setSpacing(theme.UNIT if spacing is None else spacing)
     return column
 
 

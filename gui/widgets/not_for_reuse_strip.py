@@ -6,7 +6,7 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPainterPath, QPaintEvent, QPolygonF
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from gui.toolkit import theme
+from gui.toolkit import sizes, theme
 from gui.toolkit.plain_text import tip
 from gui.toolkit.text import say
 
@@ -17,7 +17,7 @@ _STRIPE = 7.0
 class NotForReuseStrip(QWidget):
     """The strip as a widget; its words are its accessible name."""
 
-    def __init__(self, words: str = "", size: float = theme.SMALL, parent: QWidget | None = None) -> None:
+    def __init__(self, words: str = "", size: float = sizes.SMALL, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._words = words or say("bench", "not_for_reuse")
         self._size = size
@@ -49,7 +49,7 @@ class NotForReuseStrip(QWidget):
         painter.end()
 
 
-def band_size(words: str = "", size: float = theme.SMALL) -> QSize:
+def band_size(words: str = "", size: float = sizes.SMALL) -> QSize:
     """The room the strip needs so that its words stand unclipped between two striped ends."""
     words = words or say("bench", "not_for_reuse")
     metrics = QFontMetricsF(_face(size))
@@ -57,7 +57,7 @@ def band_size(words: str = "", size: float = theme.SMALL) -> QSize:
     return QSize(round(metrics.horizontalAdvance(words) + 4 * _STRIPE + 14), round(height))
 
 
-def paint_band(painter: QPainter, rect: QRectF, words: str = "", size: float = theme.SMALL) -> None:
+def paint_band(painter: QPainter, rect: QRectF, words: str = "", size: float = sizes.SMALL) -> None:
     """Paint the strip into ``rect``; too long words are cut with an ellipsis, never left out."""
     tokens = theme.current_tokens()
     painter.save()
@@ -93,7 +93,7 @@ def _write(painter: QPainter, rect: QRectF, words: str, size: float, tokens: the
     room = rect.width() - 4 * _STRIPE
     face = _face(size)
     if QFontMetricsF(face).horizontalAdvance(words) + 10 > room:
-        face = _face(theme.SMALL)
+        face = _face(sizes.SMALL)
     metrics = QFontMetricsF(face)
     shown = metrics.elidedText(words, Qt.TextElideMode.ElideRight, max(0.0, room - 10))
     plaque = QRectF(0, 0, min(room, metrics.horizontalAdvance(shown) + 14), rect.height())
@@ -105,4 +105,5 @@ def _write(painter: QPainter, rect: QRectF, words: str, size: float, tokens: the
 
 
 def _face(size: float) -> QFont:
-    return theme.font(size, QFont.Weight.Bold)
+    """``size``: in points of the plain grid, so that a strip that stands there grows with the rest."""
+    return theme.font(size * theme.UNIT / sizes.UNIT, QFont.Weight.Bold)

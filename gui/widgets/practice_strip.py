@@ -16,7 +16,7 @@ _WAYS = (actions.AFRESH, actions.LEAVE_PRACTICE)
 class PracticeStrip(QFrame):
     """The words; for whoever works here also the two ways on. Hidden in a real shop."""
 
-    def __init__(self, size: float = theme.BODY, *, leads_on: bool = True) -> None:
+    def __init__(self, size: float | None = None, *, leads_on: bool = True) -> None:
         super().__init__()
         self.setObjectName("practice-strip")
         self.setProperty("role", "practice")
@@ -25,7 +25,7 @@ class PracticeStrip(QFrame):
         self._row.setSpacing(theme.UNIT // 2)
         self._words = plain_label()
         self._words.setWordWrap(True)
-        self._words.setFont(theme.font(size, QFont.Weight.Bold))
+        self._words.setFont(theme.font(theme.BODY if size is None else size, QFont.Weight.Bold))
         self._row.addWidget(self._words, 1)
         self.ways = {key.name: _way(key) for key in _WAYS} if leads_on else {}
         beside = QHBoxLayout()

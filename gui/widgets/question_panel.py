@@ -16,7 +16,7 @@ from gui.widgets.hint import Hint
 from gui.widgets.instant_buttons import InstantButton
 from gui.widgets.layouts import stacked, words
 
-_HEAD = 3 * theme.UNIT
+_HEAD = theme.Length(3)
 _WORTH_TELLING = 0.5
 """Hours off the range from which the clerk is told what the question is good for."""
 
@@ -64,8 +64,8 @@ class QuestionPanel(QWidget):
         self._later.setObjectName("answer-later")
         self._later.setAccessibleName(say("counter", "later").replace("&", ""))
         self._later.setProperty("role", "word")
-        self._later.setFixedHeight(_HEAD)
-        self._head.setMinimumHeight(_HEAD)
+        self._later.setFixedHeight(_HEAD.px)
+        self._head.setMinimumHeight(_HEAD.px)
         self._head.setAlignment(Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft)
         head = QHBoxLayout()
         head.addWidget(self._head, 1)

@@ -7,16 +7,26 @@ kept honestly as a signature without strokes.
 from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen, QPolygonF, QTabletEvent
+from PySide6.QtGui import (
+    QColor,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QPen,
+    QPolygonF,
+    QResizeEvent,
+    QTabletEvent,
+)
 from PySide6.QtWidgets import QWidget
 
 from core.model.signatures import Signature, Stroke
-from gui.toolkit import theme
+from gui.toolkit import sizes, theme
 from gui.toolkit.text import say
 
-WIDE, HIGH = 45 * theme.UNIT, 15 * theme.UNIT
-"""A pad keeps these proportions and never changes its size, so that a stroke means the same all the way to
-the paper."""
+WIDE, HIGH = 45 * sizes.UNIT, 15 * sizes.UNIT
+"""A pad keeps these proportions, and what is drawn on it grows with it, so that a stroke means the same all
+the way to the paper."""
 
 _CLOSE = 0.75
 """Points nearer than this to the last one, in pixels, say nothing new."""
@@ -32,7 +42,7 @@ class SignaturePad(QWidget):
     ) -> None:
         """``scale``: how many times as large as usual; without the keyboard Delete is not asked for."""
         super().__init__(parent)
-        self._wide, self._high = round(WIDE * scale), round(HIGH * scale)
+        self._wide, self._high = theme.scaled(WIDE * scale), theme.scaled(HIGH * scale)
         self._takes_keyboard = takes_keyboard
         self._strokes: list[list[QPointF]] = []
         self._drawing = False
@@ -62,6 +72,14 @@ class SignaturePad(QWidget):
 
     def sizeHint(self) -> QSize:
         return QSize(self._wide, self._high)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """The window has grown, and the pad with it."""
+        across, down = self.width() / self._wide, self.height() / self._high
+        self._wide, self._high = self.width(), self.height()
+        if (across, down) != (1.0, 1.0):
+            self._strokes = [[QPointF(p.x() * across, p.y() * down) for p in each] for each in self._strokes]
+        super().resizeEvent(event)
 
     # --- pen, finger, mouse --------------------------------------------------------------
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtCore import QSize, QSizeF, Qt
 from PySide6.QtGui import QPainter, QPaintEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from core.model.job_records import Job
 from core.model.own_shop.settings_records import ShopFront
@@ -15,6 +15,7 @@ from gui.toolkit import colors, text, theme
 from gui.toolkit.text import say
 from gui.widgets import slip_lines, slip_paper
 from gui.widgets.slip_label import slip_label
+from gui.widgets.slip_roll import SlipRoll
 from gui.widgets.slip_stub import SlipStub
 from gui.widgets.written_lines import SlipLineList
 
@@ -181,23 +182,23 @@ class Slip(QWidget):
         column.addWidget(self._examples)
         return head
 
-    def _rolling(self, written: SlipLineList, side: int) -> QScrollArea:
+    def _rolling(self, written: SlipLineList, side: int) -> SlipRoll:
         """The charges roll when even their short form is longer than the paper."""
-        area = QScrollArea()
-        area.setFrameShape(QFrame.Shape.NoFrame)
-        area.setWidgetResizable(True)
-        area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        area.setAccessibleName(say("slip", "charges"))
+        area = SlipRoll(written, self._scale, side)
         if not self._inside:
             area.setFocusPolicy(Qt.FocusPolicy.NoFocus)  # nobody types before the customer
-        area.setWidget(_inset(written, side, 0))
         area.setMinimumHeight(round(4 * theme.UNIT * self._scale))
-        written.fit_into(area.viewport())
         self._roll = area
         return area
 
+    def heightForWidth(self, width: int) -> int:
+        """What it cannot do without: the charges roll and the dots shrink before the slip itself scrolls."""
+        layout = self.layout()
+        assert layout is not None
+        return layout.minimumHeightForWidth(width)
+
     def sizeHint(self) -> QSize:
-        return QSize(round(408 * self._scale), round(600 * self._scale))
+        return QSize(theme.scaled(408 * self._scale), theme.scaled(600 * self._scale))
 
 
 def _inset(widget: QWidget, side: int, below: int) -> QWidget:

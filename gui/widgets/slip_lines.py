@@ -72,14 +72,23 @@ def sum_lines(
     if price.is_rounded:
         sums += [(say("slip", "total"), price.gross), (say("slip", "rounding"), price.rounding.rising)]
     lines = [SlipLine("sum", words, text.money_range(amount, currency)) for words, amount in sums]
-    words = say("slip", "price" if quote.flat_minor is None else "price_flat")
-    lines.append(SlipLine("price", words, text.money_range(price.due, currency)))
+    lines.append(_price(quote))
     lines += [SlipLine("note", sentence) for sentence in _what_we_promise(quote, paid_minor)]
     if quote.tells_own_tapes:
         lines.append(SlipLine("note", say("paper", "quote-own_tapes", tapes=quote.own_tapes or 0)))
     if tells_choice and paid_minor is None:
         lines += [SlipLine("note", sentence) for sentence in _other_ways(quote)]
     return tuple(lines)
+
+
+def _price(quote: Quote) -> SlipLine:
+    """What is most likely to be owed, and under it between what and what that may turn out to be."""
+    due, currency = quote.price.due, quote.price.currency
+    if quote.flat_minor is not None or due.is_one_figure:
+        words = say("slip", "price" if quote.flat_minor is None else "price_flat")
+        return SlipLine("price", words, text.money(due.likely, currency))
+    between = say("slip", "between", low=text.money(due.low, currency), high=text.money(due.high, currency))
+    return SlipLine("price", say("slip", "price_likely"), text.money(due.likely, currency), between)
 
 
 def in_words(lines: Iterable[SlipLine]) -> str:

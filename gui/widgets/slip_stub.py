@@ -44,7 +44,9 @@ class SlipStub(QWidget):
             ready, day, chance = say("slip", "no_day"), "", ""
         else:
             ready, day = say("slip", "ready_by"), text.day(promise.day)
-            chance = say("slip", "kept", times=text.times_in_twenty(promise.stated))
+            chance = _sooner(promise)
+        odds = say("slip", "kept", times=text.times_in_twenty(promise.stated)) if day else ""
+        self._chance.setToolTip(tip(odds))
         self._ready_by.setText(ready)
         self.day.setText(day)
         self._chance.setText(say("slip", "working") if is_late else chance)
@@ -66,6 +68,14 @@ class SlipStub(QWidget):
         shown, every = ("; ".join(reasons[:most]) for most in (_REASONS, len(reasons)))
         self.held.setText(say("slip", "held", reasons=shown) if shown else "")
         self.held.setToolTip(tip(say("slip", "held", reasons=every)) if every else "")
+
+
+def _sooner(promise: Promise) -> str:
+    """What one would say with the day: when it may well be ready already. The odds lie in the dots."""
+    even = promise.p50
+    if even is None or promise.day is None or even >= promise.day:
+        return say("slip", "that_day")
+    return say("slip", "sooner", day=text.day(even))
 
 
 def _is_to_come(promise: Promise) -> bool:

@@ -21,6 +21,7 @@ from core.model.names import FormatName
 from gui.toolkit import theme
 from gui.toolkit.plain_text import tip
 from gui.toolkit.text import say
+from gui.widgets.fading_edge import FadingEdge
 from gui.widgets.tray_paint import CHECK_WIDE, PIECE, TrayItemDelegate
 
 _Index = QModelIndex | QPersistentModelIndex
@@ -123,6 +124,7 @@ class Tray(QListView):
         self.setUniformItemSizes(False)
         self.setTabKeyNavigation(False)
         self.doubleClicked.connect(self._take)
+        FadingEdge(self, "tray")
 
     @property
     def pieces(self) -> tuple[TrayItem, ...]:
@@ -192,7 +194,7 @@ class Tray(QListView):
         super().mousePressEvent(event)
         index = self.indexAt(event.position().toPoint())
         piece = self.pieces[index.row()] if index.isValid() else None
-        if piece and piece.checked is not None and event.position().x() < CHECK_WIDE:
+        if piece and piece.checked is not None and event.position().x() < CHECK_WIDE.px:
             self.ticked.emit(piece.key)
 
     def currentChanged(self, current: _Index, previous: _Index) -> None:
@@ -203,6 +205,10 @@ class Tray(QListView):
         super().changeEvent(event)
         if event.type() is QEvent.Type.FontChange:
             self.scheduleDelayedItemsLayout()
+
+    def has_grown(self) -> None:
+        """The rows are higher or lower now."""
+        self.scheduleDelayedItemsLayout()
 
     def _take(self, index: QModelIndex) -> None:
         if self.pieces[index.row()].key:

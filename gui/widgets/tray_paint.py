@@ -16,9 +16,9 @@ if TYPE_CHECKING:
     from gui.widgets.tray import TrayItem
 
 PIECE = int(Qt.ItemDataRole.UserRole)
-CHECK_WIDE = 5 * theme.UNIT
-_ROW, _HEADING, _BAND = 6 * theme.UNIT, 4 * theme.UNIT, 3 * theme.UNIT
-_SHELL = 7 * theme.UNIT
+CHECK_WIDE = theme.Length(5)
+_ROW, _HEADING, _BAND = theme.Length(6), theme.Length(4), theme.Length(3)
+_SHELL = theme.Length(7)
 _LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
 _RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
 
@@ -33,10 +33,10 @@ class TrayItemDelegate(QStyledItemDelegate):
     def sizeHint(self, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex) -> QSize:
         piece: TrayItem | None = index.data(PIECE)
         if piece is None:
-            return QSize(0, _ROW)
+            return QSize(0, _ROW.px)
         if not piece.key:
-            return QSize(0, _HEADING)
-        return QSize(0, _ROW + (_BAND if piece.band else 0))
+            return QSize(0, _HEADING.px)
+        return QSize(0, _ROW.px + (_BAND.px if piece.band else 0))
 
     def paint(
         self,
@@ -55,7 +55,7 @@ class TrayItemDelegate(QStyledItemDelegate):
             _paint_heading(painter, area, piece, tokens)
         else:
             _paint_ground(painter, area, self._is_lit(option), tokens)
-            checks = CHECK_WIDE - theme.UNIT if self._tray.property("checks") else 0
+            checks = CHECK_WIDE.px - theme.UNIT if self._tray.property("checks") else 0
             _paint_row(painter, area, piece, tokens, checks)
         painter.restore()
 
@@ -80,17 +80,19 @@ def _paint_ground(painter: QPainter, area: QRectF, lit: bool, tokens: theme.Toke
 
 
 def _paint_row(painter: QPainter, area: QRectF, piece: TrayItem, tokens: theme.Tokens, checks: float) -> None:
-    line = QRectF(area.left(), area.top(), area.width(), _ROW).adjusted(theme.UNIT, 0, -1.5 * theme.UNIT, 0)
+    line = QRectF(area.left(), area.top(), area.width(), _ROW.px).adjusted(
+        theme.UNIT, 0, -1.5 * theme.UNIT, 0
+    )
     if piece.checked is not None:
-        _paint_check(painter, QRectF(line.left(), line.top(), 4 * theme.UNIT, _ROW), piece.checked, tokens)
+        _paint_check(painter, QRectF(line.left(), line.top(), 4 * theme.UNIT, _ROW.px), piece.checked, tokens)
     line.setLeft(line.left() + checks)
     if piece.format is not None:
-        shell = QRectF(line.left(), line.top() + 4, _SHELL, _ROW - 8)
+        shell = QRectF(line.left(), line.top() + 4, _SHELL.px, _ROW.px - 8)
         paint_cassette(painter, shell, piece.format)
-        line.setLeft(line.left() + _SHELL + theme.UNIT)
+        line.setLeft(line.left() + _SHELL.px + theme.UNIT)
     _paint_words(painter, line, piece, tokens)
     if piece.band:
-        band = QRectF(line.left(), area.top() + _ROW - 4, line.width(), _BAND)
+        band = QRectF(line.left(), area.top() + _ROW.px - 4, line.width(), _BAND.px)
         paint_band(painter, band, piece.band)
 
 

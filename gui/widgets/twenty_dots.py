@@ -77,7 +77,7 @@ class PromiseDots(QWidget):
         self._columns: tuple[DotDay, ...] = ()
         self._is_late = False
         self.setAccessibleName(say("slip", "days"))
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Maximum)
 
     @property
     def shown(self) -> tuple[DotDay, ...]:
@@ -93,10 +93,10 @@ class PromiseDots(QWidget):
         self.update()
 
     def sizeHint(self) -> QSize:
-        return QSize(round(320 * self._scale), round(76 * self._scale))
+        return QSize(theme.scaled(320 * self._scale), theme.scaled(60 * self._scale))
 
     def minimumSizeHint(self) -> QSize:
-        return QSize(120, self.sizeHint().height())
+        return QSize(120, self.sizeHint().height() // 2)  # where room is short the dots are smaller
 
     def paintEvent(self, event: QPaintEvent) -> None:
         painter = QPainter(self)
@@ -129,7 +129,7 @@ class PromiseDots(QWidget):
     def _pitch(self, wide: float, floor: float) -> float:
         """The largest side of a dot's square at which the fullest column still fits."""
         fullest = max(column.count for column in self._columns)
-        side = 18.0 * self._scale
+        side = float(theme.scaled(18 * self._scale))
         while side > 3.0:
             across = int(wide // side)
             if across and -(-fullest // across) * side <= floor - 8 * self._scale:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
-from PySide6.QtCore import QEvent, QObject, QRectF, QSize, Qt
+from PySide6.QtCore import QEvent, QObject, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
@@ -16,7 +16,7 @@ from gui.widgets.slip_lines import SlipLine
 
 _LOOSEST = 8.0
 _FULL, _SHORT, _SHORTEST = "full", "short", "shortest"
-_GAP = 2.0 * theme.UNIT
+_GAP = theme.Length(2.0)
 """Between words and amount."""
 
 
@@ -32,6 +32,9 @@ class _LaidOutLine:
 class SlipLineList(QWidget):
     """Paints `SlipLine` rows. Where room is short the reasons go beside the words instead of below."""
 
+    composed = Signal()
+    """The lines were laid out anew."""
+
     def __init__(self, scale: float = 1.0, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._scale = scale
@@ -40,6 +43,8 @@ class SlipLineList(QWidget):
         self._pieces: list[_LaidOutLine] = []
         self._rules: list[float] = []
         self._height = 0.0
+        self.pitch = 0
+        """Height of each line while they are longer than their room even so; else 0."""
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
 
     def fit_into(self, room: QWidget) -> None:
@@ -64,10 +69,13 @@ class SlipLineList(QWidget):
             self._set_out(_FULL)
         if room is not None and (self._least(theme.BODY, theme.SMALL) > room or self._height > room):
             self._shorten(room)
+        is_longer = room is not None and self._height > room + 0.5 and bool(self.lines)
+        self.pitch = round(self._height / len(self.lines)) if is_longer else 0
         self.setToolTip(tip("\n".join(self._shortened)))
         if round(self._height) != self.minimumHeight():
             self.setMinimumHeight(round(self._height))
             self.updateGeometry()
+        self.composed.emit()
 
     def _least(self, *sizes: float) -> float:
         """The lines cannot be lower than this when each takes one line of every size."""
@@ -103,7 +111,7 @@ class SlipLineList(QWidget):
     def _set_price(self, line: SlipLine, y: float) -> float:
         wide = float(self.width())
         size = theme.GREAT
-        label = self._wide(theme.BODY, line.words) + _GAP
+        label = self._wide(theme.BODY, line.words) + _GAP.exact
         if self._wide(size, line.amount, bold=True) + label > wide:
             size = theme.LEAD
         face = self._face(size, bold=True)
@@ -112,11 +120,15 @@ class SlipLineList(QWidget):
         drop = self._metrics(size, bold=True).ascent() - small.ascent()
         self._put(QRectF(0, y + drop, wide, small.height()), line.words, self._face(theme.BODY), "ink")
         self._put(QRectF(0, y, wide, high), line.amount, face, "ink", right=True)
-        return y + high
+        if not line.because:
+            return y + high
+        y, low = y + high, small.height()
+        self._put(QRectF(0, y, wide, low), line.because, self._face(theme.BODY), "ink", right=True)
+        return y + low
 
     def _set_charge(self, line: SlipLine, y: float, form: str) -> float:
         face, metrics = self._face(theme.BODY), self._metrics(theme.BODY)
-        taken = self._wide(theme.BODY, line.amount) + _GAP if line.amount else 0.0
+        taken = self._wide(theme.BODY, line.amount) + _GAP.exact if line.amount else 0.0
         room = float(self.width()) - taken
         self._put(QRectF(0, y, self.width(), metrics.height()), line.amount, face, "ink", right=True)
         if form != _FULL:
@@ -140,7 +152,7 @@ class SlipLineList(QWidget):
         because = self._reason_that_fits(line.because, room - used)
         if because:
             self._put(QRectF(used, y, room - used, metrics.height()), because, small, "muted")
-        return y + metrics.height() + 2 * self._scale
+        return y + int(metrics.height() + 2 * self._scale)
 
     def _reason_that_fits(self, because: str, room: float) -> str:
         """The whole reason, else its first part, else nothing: half a sentence explains nothing."""
@@ -167,6 +179,11 @@ class SlipLineList(QWidget):
 
     def _wide(self, size: float, words: str, bold: bool = False) -> float:
         return _wide(size * self._scale, bold, words)
+
+    def has_grown(self) -> None:
+        """The type is another: lay out anew."""
+        self._compose()
+        self.update()
 
     # --- Qt's own ------------------------------------------------------------------------
 

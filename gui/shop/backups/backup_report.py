@@ -17,7 +17,7 @@ from gui.toolkit.text import moment, say
 from gui.widgets.fact_list import FactList
 from gui.widgets.layouts import empty, stacked, words
 
-_HEADS = 14 * theme.UNIT
+_HEADS = theme.Length(14)
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,7 +70,7 @@ class BackupReport(QWidget):
         for sentence in sentences:
             self._column.addWidget(words(sentence, "lead"))
         told = list(sentences)
-        facts = FactList(_HEADS)
+        facts = FactList(_HEADS.px)
         for number, place in enumerate(seen.state.places if seen else (), 1):
             lines = list(_lines(seen, place)) if seen else []
             facts.add(say("settings", "backup-place", number=number), [place.folder, *lines])

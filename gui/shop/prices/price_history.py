@@ -13,7 +13,7 @@ from gui.widgets.layouts import PaperFrame, empty, stacked, words
 
 NEWEST = 12
 """How many of the newest entries are told."""
-_HEADS = 20 * theme.UNIT
+_HEADS = theme.Length(20)
 
 
 class PriceHistory(PaperFrame):
@@ -33,7 +33,7 @@ class PriceHistory(PaperFrame):
     def show_overview(self, found: PriceOverview) -> None:
         """Tell the newest entries, and whether one can be taken back."""
         empty(self._entries)
-        facts = FactList(_HEADS)
+        facts = FactList(_HEADS.px)
         for each in found.versions[:NEWEST]:
             facts.add(f"{moment(each.at, self._timezone)}", [each.words, each.by])
         none = words(say("settings", "prices-history-none"), "small")

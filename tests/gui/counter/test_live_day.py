@@ -93,7 +93,8 @@ def test_the_last_day_stays_and_says_that_another_is_worked_out(clerk: Clerk, pl
         assert clerk.counter.parts.slip.day_words == near
         assert dots.shown == drawn
     assert clerk.day != near
-    assert "chances in 20" in chance(clerk).text()
+    assert "Working out" not in chance(clerk).text()
+    assert "chances in 20" in chance(clerk).toolTip()
 
 
 def test_a_day_that_comes_soon_replaces_the_one_before_without_a_word(

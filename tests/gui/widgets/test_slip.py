@@ -21,6 +21,7 @@ from gui.widgets import slip_lines
 from gui.widgets.cassette_drawing import largest_shell, paint_cassette, shell
 from gui.widgets.not_for_reuse_strip import NotForReuseStrip, band_size, paint_band
 from gui.widgets.slip import Slip
+from gui.widgets.slip_roll import SlipRoll
 from gui.widgets.twenty_dots import columns, in_words, twenty
 from tests.support.booked import Desk, line, quoted
 
@@ -93,7 +94,7 @@ def test_every_charge_stands_on_the_slip_with_its_reason(file_desk: Desk) -> Non
 
 def test_the_sums_name_net_tax_price_ceiling_and_deposit(file_desk: Desk) -> None:
     quote = quoted(file_desk.shop, line(count=6))
-    words = " ".join(f"{each.words} {each.amount}" for each in slip_lines.sum_lines(quote))
+    words = " ".join(f"{each.words} {each.amount} {each.because}" for each in slip_lines.sum_lines(quote))
     for minor in (quote.price.ceiling_minor, quote.price.deposit_minor, quote.price.gross.high):
         assert text.money(minor, quote.price.currency) in words
 
@@ -114,14 +115,28 @@ def test_the_slip_tells_each_tax_and_the_rounding_and_its_price_is_what_is_owed(
         *(say("slip", "total"), say("slip", "rounding")),
     ]
     assert told[4][1] == text.money_range(MoneyRange(-1, 0, 2), price.currency)
-    assert told[5] == (say("slip", "price"), text.money_range(price.due, price.currency))
+    assert told[5] == (say("slip", "price_likely"), text.money(price.due.likely, price.currency))
+
+
+def test_what_is_most_likely_is_large_and_the_range_lies_beneath(file_desk: Desk) -> None:
+    quote = quoted(file_desk.shop, line(count=6))
+    due, currency = quote.price.due, quote.price.currency
+    (price,) = [each for each in slip_lines.sum_lines(quote) if each.kind == "price"]
+    low, high = text.money(due.low, currency), text.money(due.high, currency)
+    assert (price.amount, price.because) == (
+        text.money(due.likely, currency),
+        say("slip", "between", low=low, high=high),
+    )
+    sure = replace(quote, price=replace(quote.price, gross=flat(due.high), rounding=flat(0)))
+    (price,) = [each for each in slip_lines.sum_lines(sure) if each.kind == "price"]
+    assert (price.words, price.amount, price.because) == (say("slip", "price"), high, "")
 
 
 def test_a_price_without_tax_is_the_total_alone(file_desk: Desk) -> None:
     quote = quoted(file_desk.shop, line(count=6))
     price = replace(quote.price, tax=flat(0), gross=quote.price.net, tax_words="", taxes=())
     lines = slip_lines.sum_lines(replace(quote, price=price))
-    assert [each.words for each in lines if each.kind != "note"] == [say("slip", "price")]
+    assert [each.words for each in lines if each.kind != "note"] == [say("slip", "price_likely")]
 
 
 def test_the_day_and_its_chance_stand_on_the_stub(qtbot: QtBot, file_desk: Desk) -> None:
@@ -160,6 +175,29 @@ def test_many_charges_are_shortened_before_they_roll(qtbot: QtBot, file_desk: De
     assert slip.rolls is False
     slip.show_quote(replace(quote, price=replace(many, charges=many.charges * 4)))
     qtbot.waitUntil(lambda: slip.rolls)
+
+
+def test_what_rolls_shows_whole_lines_and_counts_the_rest(qtbot: QtBot, file_desk: Desk) -> None:
+    """Seen red without the lines that `SlipRoll` stands on: half of one lay at the lower edge."""
+    slip = Slip()
+    qtbot.addWidget(slip)
+    slip.resize(416, 620)
+    slip.show()
+    quote = quoted(file_desk.shop, *[line(count=n) for n in range(1, 5)])
+    many = replace(quote.price, charges=quote.price.charges * 12)
+    slip.show_quote(replace(quote, price=many))
+    qtbot.waitUntil(lambda: slip.rolls)
+    roll = slip.findChild(SlipRoll)
+    assert isinstance(roll, SlipRoll)
+    charges = len(slip_lines.charge_lines(replace(quote, price=many)))
+    bar, shown = roll.verticalScrollBar(), charges - roll.more
+    assert 0 < shown < charges
+    pitch = roll.viewport().height() / shown
+    assert pitch == int(pitch)
+    for value in (0, 7, bar.maximum() // 2, bar.maximum()):
+        bar.setValue(value)
+        assert bar.value() % pitch == 0
+    assert roll.more == 0
 
 
 # --- shells and the band -----------------------------------------------------------------

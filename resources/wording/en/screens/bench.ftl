@@ -117,3 +117,8 @@ none_here = Nobody who can load decks is here before { $day }.
 none_ever = Nobody here can load decks. The People page of Shop says who can do what.
 none_outage = Nothing would end before the deck goes out of service.
 no_hours = The shop has no opening hours in which it could be played.
+# The cautions of a tape, which are short at first.
+cautions_in_full = All cautions in full   { $keys }
+# The tools that no station has in sight.
+more_tools = More tools   { $keys }
+fewer_tools = Fewer tools   { $keys }

@@ -215,3 +215,6 @@ flat_risk =
        *[gain] gains { $best }
     } or more.
 undo_way = how the price is agreed
+# Where the room is too narrow for the slip beside the tapes.
+glance = { $amount }, ready by { $day }
+glance_no_day = { $amount }

@@ -66,4 +66,4 @@ kept = { $title } is looked over: { $found }.
 kept_nothing = nothing found
 taken = Row { $row }, looked over: { $found }. Ctrl+Z takes it back.
 need_format = Row { $row } has no format yet: fill in how many and the format, then look it over.
-button = Look it over   Ctrl+L
+button = Guided look-over   Ctrl+L

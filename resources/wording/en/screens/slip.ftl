@@ -6,12 +6,21 @@ booked = Booked { $day }
 number = Order { $number }
 net = Before tax
 price = Total
+price_likely = Most likely
+between = between { $low } and { $high }
 total = With tax
 rounding = Rounding
 ceiling = We won't go over { $amount } without asking you.
 deposit = Deposit today { $amount }.
 paid = Deposit paid { $amount }, with thanks.
 ready_by = Ready by
+sooner = Maybe as early as { $day }.
+that_day = That's the day we expect it.
+more =
+    { $count ->
+        [one] 1 more line
+       *[other] { $count } more lines
+    }
 no_day = No day can be promised yet
 kept = { $times } of being ready by then.
 working = Working out the day …

@@ -149,3 +149,16 @@ moving = The drum and the loading parts start without warning and can crush or c
 
 # --- a finding of the shop's own, where another one decides what is done
 also-own = It was also noted: { $finding }.
+# The same hazards on one line, under a heading that says whose rules go first.
+brief-heading = Careful. Local rules and safety sheets go first.
+brief-blades = Blades: eye and hand protection; used ones into a sharps container.
+brief-springs = Lid and hub springs: eye protection when the shell is opened.
+brief-mould = Mold: mask, eye protection, gloves, a separate room; not with asthma; never smell at it.
+brief-foil = End foil stops the machine: never splice it into the program.
+brief-small = Very small screws; a splice here is riskier than on VHS.
+brief-solvent = Isopropyl alcohol burns: air, and no flame.
+brief-glue = Instant glue: air, eye protection, gloves; the tape out of the room.
+brief-oxide = Dust the tape sheds: do not blow or breathe it; wipe, gloves, mask.
+brief-mains = Mains: an opened deck is unplugged, and for someone qualified only.
+brief-charge = An unplugged deck can hold a charge: only someone licensed or qualified opens it.
+brief-moving = Drum and loading parts: no hand inside while the deck has power; only someone qualified opens it.
