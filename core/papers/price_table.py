@@ -6,9 +6,9 @@ from collections.abc import Callable, Iterator
 
 from core.model.money import MoneyRange
 from core.model.quote_records import Charge, Price
-from core.papers import lettering
-from core.papers.paper_tokens import BODY, QUIET, STRONG, UNIT, Style
-from core.papers.story import Cell, PaperTable, Story, TableColumn
+from core.papers.typesetting import lettering
+from core.papers.typesetting.paper_tokens import BODY, QUIET, STRONG, UNIT, Style
+from core.papers.typesetting.story import Cell, PaperTable, Story, TableColumn
 from core.papers.voice import Voice
 
 Figures = Callable[[MoneyRange], tuple[int, ...]]

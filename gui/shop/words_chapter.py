@@ -77,7 +77,7 @@ class WordsSlip(FormSlip[WordsPage]):
 
 def _written(job: Job, wanted: ShopSettings, key: str, folder: Path) -> Path:
     """The paper of a real order with the words as typed; the claim slip for a sentence of it."""
-    from core.papers import quote_paper  # the paper library is imported where paper is made
+    from core.papers.booking import quote_paper  # the paper library is imported where paper is made
 
     front, stem = wanted.front, f"preview-{job.number}"  # with its number, so that an erasure finds it
     if key.startswith("slip-"):

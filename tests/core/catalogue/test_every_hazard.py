@@ -20,7 +20,8 @@ from core.catalogue.formats import catalogue
 from core.cli import plain_answers
 from core.model.names import Finding, FormatName
 from core.model.stations import Station
-from core.papers import quote_paper, receipt
+from core.papers.booking import quote_paper
+from core.papers.handover import receipt
 from core.services.own_shop import shop_settings
 from tests.support import invented_job, pdf
 from tests.support.typed import Typist

@@ -12,7 +12,7 @@ from core.model import resource_files
 from core.model.money import flat
 from core.model.names import FormatName
 from core.model.quote_records import Quote
-from core.papers import quote_paper
+from core.papers.booking import quote_paper
 from core.papers.voice import voice
 from tests.support import invented_format, pdf
 from tests.support import invented_job as records

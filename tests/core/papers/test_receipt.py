@@ -13,9 +13,9 @@ from core.model.ranges import Range
 from core.model.repair_records import AfterRepair, RepairAttempt, Splice
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
-from core.papers import receipt
-from core.papers.page import Pen
-from core.papers.paper_tokens import MARGIN
+from core.papers.handover import receipt
+from core.papers.typesetting.page import Pen
+from core.papers.typesetting.paper_tokens import MARGIN
 from core.wording.messages import say
 from tests.support import invented_job as records
 from tests.support import pdf

@@ -21,7 +21,7 @@ from core.model.quote_records import QuotedTape, Storage
 from core.model.ranges import ZERO, exactly
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
-from core.papers import receipt
+from core.papers.handover import receipt
 from core.papers.tape_words import became
 from core.papers.voice import voice
 from core.pricing import box_price, price_book

@@ -8,7 +8,7 @@ import pytest
 
 from core.model import serialization
 from core.model.errors import WrongInput
-from core.papers import claim_slip, quote_paper
+from core.papers.booking import claim_slip, quote_paper
 from core.services.own_shop import settings_versions, shop_document, shop_settings
 from core.store import current_settings
 from core.wording import messages

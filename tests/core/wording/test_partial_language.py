@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from core.papers import quote_paper
+from core.papers.booking import quote_paper
 from core.wording import message_files, messages
 from core.wording.messages import say
 from tests.support import invented_job as records

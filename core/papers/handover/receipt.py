@@ -11,18 +11,20 @@ from core.model.names import Finding, FormatName
 from core.model.own_shop.settings_records import ShopFront
 from core.model.signatures import Signature
 from core.model.tape_records import TapeRecord
-from core.papers import copies_told, price_table, signature_strokes
-from core.papers.binding import Cover, bound, story
-from core.papers.not_for_reuse_band import band
-from core.papers.paper_tokens import BODY, LINE, MUTED, QUIET, STRONG, TITLE, UNIT, Style
-from core.papers.spliced_tapes import tell_repaired, tell_spliced
-from core.papers.story import Cell, Gap, PaperTable, Story, TableColumn, even_cell, text_cell
+from core.papers import price_table
+from core.papers.handover import copies_told
+from core.papers.handover.spliced_tapes import tell_repaired, tell_spliced
 from core.papers.tape_words import became, full_name, short_code, spliced, standing
+from core.papers.typesetting import signature_strokes
+from core.papers.typesetting.binding import Cover, bound, story
+from core.papers.typesetting.not_for_reuse_band import band
+from core.papers.typesetting.paper_tokens import BODY, LINE, MUTED, QUIET, STRONG, TITLE, UNIT, Style
+from core.papers.typesetting.story import Cell, Gap, PaperTable, Story, TableColumn, even_cell, text_cell
 from core.papers.voice import Voice, voice
 from core.wording.record_heads import short_head
 
 if TYPE_CHECKING:
-    from core.papers.page import Pen
+    from core.papers.typesetting.page import Pen
 
 _PAD_HEIGHT = 9 * UNIT
 AT_HOME = (Finding.MOULD, Finding.NITRATE, Finding.STICKY, Finding.VINEGAR)

@@ -8,12 +8,12 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
-from core.papers.paper_tokens import BODY, LEAD, MM, QUIET, UNIT, Style
-from core.papers.story import Block, Cell, Gap, PageRow, few_cell, text_cell
+from core.papers.typesetting.paper_tokens import BODY, LEAD, MM, QUIET, UNIT, Style
+from core.papers.typesetting.story import Block, Cell, Gap, PageRow, few_cell, text_cell
 from core.papers.voice import Voice
 
 if TYPE_CHECKING:
-    from core.papers.page import Pen
+    from core.papers.typesetting.page import Pen
 
 LOGO_HIGH, LOGO_WIDE = 18 * MM, 60 * MM
 """The most room a logo takes."""

@@ -7,13 +7,15 @@ from itertools import groupby
 from core.model.names import FormatName
 from core.model.own_shop.settings_records import ShopFront
 from core.model.quote_records import Quote, QuotedTape
-from core.papers import agreed_way, date_dots, price_table
-from core.papers.binding import Cover, bound, story
-from core.papers.fee_terms import fee_sentences
-from core.papers.not_for_reuse_band import band
-from core.papers.paper_tokens import BODY, QUIET, STRONG, TITLE, UNIT
-from core.papers.story import Cell, Gap, PaperTable, Story, TableColumn, gap, text_cell
+from core.papers import price_table
+from core.papers.booking import agreed_way
+from core.papers.booking.fee_terms import fee_sentences
 from core.papers.tape_words import draft_name, expected
+from core.papers.typesetting import date_dots
+from core.papers.typesetting.binding import Cover, bound, story
+from core.papers.typesetting.not_for_reuse_band import band
+from core.papers.typesetting.paper_tokens import BODY, QUIET, STRONG, TITLE, UNIT
+from core.papers.typesetting.story import Cell, Gap, PaperTable, Story, TableColumn, gap, text_cell
 from core.papers.voice import Voice, voice
 
 

@@ -9,11 +9,11 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Protocol
 
-from core.papers import lettering
-from core.papers.paper_tokens import BODY, GROUND, LEAD, LINE, QUIET, UNIT, Style
+from core.papers.typesetting import lettering
+from core.papers.typesetting.paper_tokens import BODY, GROUND, LEAD, LINE, QUIET, UNIT, Style
 
 if TYPE_CHECKING:
-    from core.papers.page import Pen
+    from core.papers.typesetting.page import Pen
 
 GUTTER = 1.5 * UNIT
 _INSET = 2 * UNIT

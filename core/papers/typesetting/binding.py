@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from core.papers import letterhead, lettering
-from core.papers.page import About, Book, Pen
-from core.papers.paper_tokens import BODY, LINE, MARGIN, QUIET, UNIT, sheet
-from core.papers.story import Block, PageRow, Story, TextLine
+from core.papers.typesetting import letterhead, lettering
+from core.papers.typesetting.page import About, Book, Pen
+from core.papers.typesetting.paper_tokens import BODY, LINE, MARGIN, QUIET, UNIT, sheet
+from core.papers.typesetting.story import Block, PageRow, Story, TextLine
 from core.papers.voice import Voice
 
 _RUNNING = 2 * UNIT

@@ -8,10 +8,10 @@ from core.model.names import Look, Measure
 from core.model.ranges import Range
 from core.model.repair_records import RepairAttempt, Splice
 from core.model.tape_records import TapeRecord
-from core.papers.not_for_reuse_band import band
-from core.papers.paper_tokens import BODY, QUIET, STRONG, UNIT
-from core.papers.story import Cell, Gap, Story, text_cell
 from core.papers.tape_words import full_name, short_code
+from core.papers.typesetting.not_for_reuse_band import band
+from core.papers.typesetting.paper_tokens import BODY, QUIET, STRONG, UNIT
+from core.papers.typesetting.story import Cell, Gap, Story, text_cell
 from core.papers.voice import Voice
 from core.playtime import cuts
 
