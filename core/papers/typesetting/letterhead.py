@@ -44,6 +44,18 @@ def blocks(voice: Voice, width: float) -> Iterator[Block]:
         yield Block(PageRow((text_cell(voice.front.greeting, width, BODY),), (width,)), before=UNIT)
 
 
+def short_blocks(voice: Voice, width: float) -> Iterator[Block]:
+    """The same in few lines: the whereabouts below the name, a small logo at the right."""
+    logo = small_logo(voice)
+    room = width - (logo.width + 2 * UNIT if logo else 0)
+    words = text_cell(voice.front.name, room, name_style(voice))
+    words += text_cell(" · ".join(voice.whereabouts), room, QUIET)
+    if voice.front.greeting:
+        words += text_cell(voice.front.greeting, room, BODY)
+    cells, widths = ((words, (logo,)), (room, logo.width)) if logo else ((words,), (room,))
+    yield Block(PageRow(cells, widths, 2 * UNIT if logo else 0))
+
+
 def slip_cell(voice: Voice, width: float, most_lines: int) -> Cell:
     """The same on a slip, where name and whereabouts may take only so many lines each, the greeting one."""
     where = " · ".join(voice.whereabouts)
