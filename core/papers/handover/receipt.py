@@ -12,16 +12,14 @@ from core.model.job_records import Pickup
 from core.model.own_shop.settings_records import ShopFront
 from core.papers.handover import copies_told, home_cautions, receipt_end, receipt_tapes
 from core.papers.tape_words import spliced
-from core.papers.typesetting.binding import Cover, bound, page_count, story
+from core.papers.typesetting.binding import Cover, bound, fitted, page_count, story
 from core.papers.typesetting.not_for_reuse_band import band
-from core.papers.typesetting.paper_tokens import LEAD, MARGIN, NARROW, QUIET, STRONG, UNIT
+from core.papers.typesetting.paper_tokens import LEAD, MARGIN, QUIET, STRONG, UNIT
 from core.papers.typesetting.story import Gap, Story, even_cell, text_cell
 from core.papers.voice import Voice, voice
 
 ON_ONE_PAGE, ON_TWO_PAGES = 8, 30
 """Tapes that a receipt of one page, and of two, has to hold."""
-_TIGHTENED = 4
-"""How often a receipt may be set tighter."""
 _FEW_PIECES = 6
 
 
@@ -35,19 +33,17 @@ def render(pickup: Pickup, front: ShopFront, *, paper: str | None = None) -> byt
 def _fitted(pickup: Pickup, speaker: Voice, paper: str | None) -> Story:
     """With the reasons of the charges and much air where it fits; else without them, then ever tighter."""
     tapes = len(pickup.handed_back)
-    told = _told(pickup, speaker, paper, with_reasons=tapes <= ON_TWO_PAGES)
     if tapes > ON_TWO_PAGES:
-        return told
+        return _told(pickup, speaker, paper, with_reasons=False)
     wanted = 1 if tapes <= ON_ONE_PAGE else 2
-    for margin in (MARGIN, NARROW):
-        if page_count(told, speaker, paper) <= wanted:
-            break
-        told = _told(pickup, speaker, paper, with_reasons=False, margin=margin)
-        for _ in range(_TIGHTENED):
-            if page_count(told, speaker, paper) <= wanted:
-                break
-            told.tighten()
-    return told
+    told = _told(pickup, speaker, paper, with_reasons=True)
+    if page_count(told, speaker, paper) <= wanted:
+        return told
+
+    def tell(margin: float) -> Story:
+        return _told(pickup, speaker, paper, with_reasons=False, margin=margin)
+
+    return fitted(tell, wanted, speaker, paper)
 
 
 def _told(

@@ -2,17 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
 from core.papers.typesetting import letterhead, lettering
 from core.papers.typesetting.page import About, Book, Pen
-from core.papers.typesetting.paper_tokens import BODY, LINE, MARGIN, QUIET, UNIT, sheet
+from core.papers.typesetting.paper_tokens import BODY, LINE, MARGIN, NARROW, QUIET, UNIT, sheet
 from core.papers.typesetting.story import Block, PageRow, Story, TextLine
 from core.papers.voice import Voice
 
 _RUNNING = 2 * UNIT
 """How far the short head of later pages, and the page number, stand out into the margin."""
+
+
+_TIGHTENED = 4
+"""How often a paper may be set tighter; each time takes a third of its air."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,6 +77,24 @@ def _close(told: Story, voice: Voice) -> None:
         told.say(voice.front.closing, QUIET, before=UNIT)
 
 
+def fitted(tell: Callable[[float], Story], wanted: int, voice: Voice, paper: str | None) -> Story:
+    """What ``tell`` tells for a margin, set ever tighter until it takes no more than ``wanted`` pages.
+
+    What takes more even at its tightest is set with most of its air: it needs the pages anyhow.
+    """
+    for margin in (MARGIN, NARROW):
+        told = tell(margin)
+        for _ in range(_TIGHTENED):
+            if page_count(told, voice, paper) <= wanted:
+                return told
+            told.tighten()
+        if page_count(told, voice, paper) <= wanted:
+            return told
+    told = tell(MARGIN)
+    told.tighten()
+    return told
+
+
 def about(cover: Cover, voice: Voice) -> About:
     """What the file says of itself."""
     title = f"{cover.title} {cover.subject}".strip()
@@ -112,7 +134,7 @@ def arranged(pieces: Sequence[Block], first: float, later: float, bottom: float)
     y = first
     for index, piece in enumerate(pieces):
         before = piece.before if pages[-1] else 0
-        if pages[-1] and y + before + _together(pieces, index, bottom - later) > bottom:
+        if pages[-1] and (piece.opens_page or y + before + _together(pieces, index, bottom - later) > bottom):
             pages.append([])
             y, before = later, 0
             if piece.heading:

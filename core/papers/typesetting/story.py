@@ -105,7 +105,7 @@ class PageRow:
 
     @property
     def height(self) -> float:
-        return 2 * self.air + max(_height(cell) for cell in self.cells)
+        return 2 * self.air + max(map(_height, self.cells))
 
     def draw(self, pen: Pen, x: float, y: float) -> None:
         """The row with its top left corner at ``x`` and ``y``."""
@@ -137,6 +137,7 @@ class Block:
     with_next: bool = False
     heading: PageRow | None = None
     """Repeated at the top of a page on which the piece is not the first of its table."""
+    opens_page: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -169,6 +170,10 @@ class Story:
     def add(self, cell: Cell, *, before: float = UNIT, with_next: bool = False) -> None:
         """Anything across the whole width."""
         self.pieces.append(Block(PageRow((cell,), (self.width,)), before, with_next))
+
+    def turn_over(self) -> None:
+        """What follows begins on a new page."""
+        self.pieces.append(Block(PageRow(((),), (self.width,)), opens_page=True, with_next=True))
 
     def keep_last(self) -> None:
         """What was added last stays with what follows."""

@@ -112,8 +112,23 @@ quote-made-thing =
         [one] One item, seen on { $day }
        *[other] { $n } items, seen on { $day }
     }
-quote-cost = What it will cost
-quote-most_likely = Most likely, with tax. It could be { $between }: nobody knows yet how long the tapes run.
+quote-cost = Most likely
+quote-most_likely = With tax. It could be { $between }: nobody knows yet how long the tapes run.
+quote-never_over = Never over
+quote-never_over_says = without asking you first.
+quote-ask_detail = Ask us for the page that shows how the price adds up.
+quote-sign_head = Yes, please
+quote-sign = I have read this page and agree to it. The tapes are mine, or I may have them copied.
+quote-sign_way = I have read this page and agree to the way ticked above. The tapes are mine, or I may have them copied.
+quote-sign_line = Signature, date
+# --- the ways to agree, side by side on the quote
+ways-head = How to agree on the price
+ways-by-play = By what they play
+ways-by-play-says = { $between }, never over { $money } without asking you.
+ways-flat = A flat price
+ways-flat-says = { $money } for everything, however long they play. For a tape we can't copy, its share comes off.
+ways-play-first = Play first, then choose
+ways-play-first-says = We play them and tell you what is on them; then you pick. { $fee } if you pick none.
 quote-own_tapes =
     { $tapes ->
         [0] This range rests on no tapes of our own yet.
@@ -135,6 +150,7 @@ quote-hours-thing = Our machines need { $likely } hours for it most likely, { $l
 quote-told = Before you decide
 quote-charges = How the price adds up
 quote-copies = What you get with your tapes
+quote-with_copies = With your tapes you get: { $copies }.
 quote-copy = { $count } × { $words }
 quote-size = The copies take up about { $low } to { $high } GB.
 quote-terms = What we agree to

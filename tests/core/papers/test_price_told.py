@@ -21,7 +21,7 @@ BEFORE = records.quote().price
 
 
 def on_quote(price: Price) -> str:
-    return pdf.words(quote_paper.render(replace(records.quote(), price=price), records.FRONT))
+    return pdf.words(quote_paper.render(replace(records.quote(), price=price), records.FRONT, detail=True))
 
 
 def on_slip(price: Price) -> str:
