@@ -38,7 +38,7 @@ SHELVES = "The shelves of core lie one above the other"
         ("core/model/ranges.py", "import PySide6.QtCore", "core knows neither the screens nor Qt"),
         ("core/model/money.py", "from gui.toolkit import theme", "core knows neither the screens nor Qt"),
         ("core/model/ranges.py", "import sqlalchemy", "The pure shelves know no database"),
-        ("core/papers/receipt.py", "from core.store import tables", "Papers are made from records"),
+        ("core/papers/handover/receipt.py", "from core.store import tables", "Papers are made from records"),
         ("core/capture/trims.py", "import av", "PyAV is optional"),
         ("gui/toolkit/text.py", "from core.store import engines", "Screens reach the shop's records"),
         ("core/model/ranges.py", "from core.catalogue import formats", SHELVES),

@@ -6,10 +6,10 @@ from core.model.incident_records import Incident, IncidentKind, IncidentLine
 from core.model.job_records import Job
 from core.model.own_shop.settings_records import ShopFront
 from core.model.tape_records import TapeRecord
-from core.papers.binding import Cover, bound, story
-from core.papers.paper_tokens import QUIET, STRONG, TITLE, UNIT
-from core.papers.story import Cell, PaperTable, Story, TableColumn, text_cell
 from core.papers.tape_words import full_name, short_code
+from core.papers.typesetting.binding import Cover, bound, story
+from core.papers.typesetting.paper_tokens import QUIET, STRONG, TITLE, UNIT
+from core.papers.typesetting.story import Cell, PaperTable, Story, TableColumn, text_cell
 from core.papers.voice import Voice, voice
 
 

@@ -6,9 +6,9 @@ from collections.abc import Callable, Iterator
 
 from core.model.money import MoneyRange
 from core.model.quote_records import Charge, Price
-from core.papers import lettering
-from core.papers.paper_tokens import BODY, QUIET, STRONG, UNIT, Style
-from core.papers.story import Cell, PaperTable, Story, TableColumn
+from core.papers.typesetting import lettering
+from core.papers.typesetting.paper_tokens import BODY, QUIET, STRONG, UNIT, Style
+from core.papers.typesetting.story import Cell, PaperTable, Story, TableColumn
 from core.papers.voice import Voice
 
 Figures = Callable[[MoneyRange], tuple[int, ...]]
@@ -24,7 +24,7 @@ def tell(story: Story, price: Price, voice: Voice) -> None:
 
     Before they are played, the parts of a flat price have no price of their own.
     """
-    known = all(amount.is_one_figure for amount in _amounts(price))
+    known = is_known(price)
     in_one = not known and any(charge.code == FLAT for charge in price.charges)
     figures = _one if known or in_one else _three
     table = PaperTable(_columns(price, voice, figures), story.width)
@@ -34,6 +34,11 @@ def tell(story: Story, price: Price, voice: Voice) -> None:
         rows = [_charge_row(table, charge, price.currency, voice, figures) for charge in price.charges]
     rows += _sum_rows(table, price, voice, figures)
     story.table(table, rows)
+
+
+def is_known(price: Price) -> bool:
+    """Whether every amount of it is one figure."""
+    return all(amount.is_one_figure for amount in _amounts(price))
 
 
 def _amounts(price: Price) -> Iterator[MoneyRange]:
@@ -49,7 +54,7 @@ def _columns(price: Price, voice: Voice, figures: Figures) -> list[TableColumn]:
     widest = _widest(*titles, *money) + UNIT / 2
     quantity = voice.say("price-quantity")
     counted = [charge.quantity for charge in price.charges]
-    counted += [_each(charge, price.currency, voice) for charge in price.charges]
+    counted += [each(charge, price.currency, voice) for charge in price.charges]
     return [
         TableColumn(voice.say("price-what")),
         TableColumn(quantity, min(_widest(quantity, *counted), _MOST_QUANTITY), "right"),
@@ -57,7 +62,7 @@ def _columns(price: Price, voice: Voice, figures: Figures) -> list[TableColumn]:
     ]
 
 
-def _each(charge: Charge, currency: str, voice: Voice) -> str:
+def each(charge: Charge, currency: str, voice: Voice) -> str:
     """The price of one; nothing for a percentage."""
     return (
         voice.say("price-each", money=voice.money(charge.unit_minor, currency)) if charge.unit_minor else ""
@@ -82,7 +87,7 @@ def _charge_row(
 ) -> tuple[Cell, ...]:
     return (
         table.cell(0, (charge.text, BODY), (voice.capital(charge.because), QUIET)),
-        table.cell(1, (charge.quantity, BODY), (_each(charge, currency, voice), QUIET)),
+        table.cell(1, (charge.quantity, BODY), (each(charge, currency, voice), QUIET)),
         *_money_cells(table, charge.amount, currency, voice, figures, BODY),
     )
 
@@ -93,7 +98,7 @@ def _part_row(table: PaperTable, charge: Charge) -> tuple[Cell, ...]:
 
 
 def _sum_rows(table: PaperTable, price: Price, voice: Voice, figures: Figures) -> Iterator[tuple[Cell, ...]]:
-    for words, base, amount, style in _sums(price, voice):
+    for words, base, amount, style in sums(price, voice):
         told = voice.say("price-tax-base", money=voice.money_range(base, price.currency)) if base else ""
         yield (
             table.cell(0, (words, style), (told, QUIET)) if told else table.cell(0, (words, style)),
@@ -102,7 +107,7 @@ def _sum_rows(table: PaperTable, price: Price, voice: Voice, figures: Figures) -
         )
 
 
-def _sums(price: Price, voice: Voice) -> Iterator[tuple[str, MoneyRange | None, MoneyRange, Style]]:
+def sums(price: Price, voice: Voice) -> Iterator[tuple[str, MoneyRange | None, MoneyRange, Style]]:
     """Words, what a tax is charged on where that is not everything, amount, and how it is written."""
     taxes = price.told_taxes
     if taxes:

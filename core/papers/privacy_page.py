@@ -6,8 +6,8 @@ from collections.abc import Sequence
 from datetime import date
 
 from core.model.own_shop.settings_records import ShopFront
-from core.papers.binding import Cover, bound, story
-from core.papers.paper_tokens import QUIET, STRONG, TITLE, UNIT
+from core.papers.typesetting.binding import Cover, bound, story
+from core.papers.typesetting.paper_tokens import QUIET, STRONG, TITLE, UNIT
 from core.papers.voice import voice
 from core.wording.locale_figures import full_day
 from core.wording.messages import say

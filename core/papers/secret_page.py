@@ -5,11 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from core.model.own_shop.settings_records import ShopFront
-from core.papers import printed_codes
-from core.papers.binding import Cover, bound, story
-from core.papers.page import Pen
-from core.papers.paper_tokens import BODY, LEAD, LINE, MARGIN, QUIET, STRONG, TITLE, UNIT, sheet
-from core.papers.story import Cell, Gap, Story, gap, text_cell
+from core.papers.typesetting import printed_codes
+from core.papers.typesetting.binding import Cover, bound, story
+from core.papers.typesetting.page import Pen
+from core.papers.typesetting.paper_tokens import BODY, LEAD, LINE, MARGIN, QUIET, STRONG, TITLE, UNIT, sheet
+from core.papers.typesetting.story import Cell, Gap, Story, gap, text_cell
 from core.papers.voice import Voice, voice
 
 _CODE = 112.0

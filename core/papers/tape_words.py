@@ -67,14 +67,14 @@ def became(tape: TapeRecord, voice: Voice) -> str:
     if disposition is None:
         return _became_before(tape, voice)
     if disposition.is_copied and tape.played_minutes is not None:
-        return voice.say(f"became-{disposition.value}-for", length=voice.length(tape.played_minutes))
+        return voice.say(f"became-{disposition.value}-for", length=voice.play_time(tape.played_minutes))
     return voice.say(f"became-{disposition.value}")
 
 
 def _became_before(tape: TapeRecord, voice: Voice) -> str:
     """What was said on receipts before dispositions were kept."""
     if tape.played_minutes is not None:
-        return voice.say("tape-copied", length=voice.length(tape.played_minutes))
+        return voice.say("tape-copied", length=voice.play_time(tape.played_minutes))
     if tape.station is Station.KEPT_APART or tape.station is Station.CANNOT_BE_PLAYED:
         return voice.say(f"station-{tape.station.value}")
     if tape.verdict.elsewhere:

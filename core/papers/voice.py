@@ -115,6 +115,10 @@ class Voice:
         """``45 min``, ``2 h``, ``2 h 5 min``."""
         return locale_figures.duration(minutes, self.language)
 
+    def play_time(self, minutes: float) -> str:
+        """``28:05``, ``1:58:24``."""
+        return locale_figures.play_time(minutes, self.language)
+
     def length_range(self, minutes: Range) -> str:
         """``60–120 min`` in whole minutes; nothing for a tape that cannot be played."""
         low, high = round(minutes.low), round(minutes.high)

@@ -46,7 +46,7 @@ def of_booking(job: Job, front: ShopFront, folder: Path) -> tuple[Path, ...]:
 
 
 def _agreement(job: Job, front: ShopFront, folder: Path) -> Path:
-    from core.papers import drop_off_agreement
+    from core.papers.booking import drop_off_agreement
 
     return write(folder, f"{AGREEMENT}-{job.number}", drop_off_agreement.render(job, front))
 
@@ -66,7 +66,8 @@ def _as_quoted(tape: TapeRecord, quoted: QuotedTape) -> TapeRecord:
 
 def one_of_booking(kind: str, job: Job, front: ShopFront, folder: Path) -> Path:
     """One of `BOOKING_PAPERS`, written into ``folder``."""
-    from core.papers import labels, quote_paper
+    from core.papers.booking import quote_paper
+    from core.papers.stickers import labels
 
     if kind == "quote":
         made = quote_paper.render(job.quote, front)
@@ -77,7 +78,7 @@ def one_of_booking(kind: str, job: Job, front: ShopFront, folder: Path) -> Path:
 
 def slip(job: Job, front: ShopFront) -> bytes:
     """The claim slip on what the shop prints it on."""
-    from core.papers import claim_slip, roll_slip
+    from core.papers.booking import claim_slip, roll_slip
 
     is_roll = front.printing.claim_slip_on == "roll"
     return roll_slip.render(job, front) if is_roll else claim_slip.render(job, front)
@@ -90,7 +91,7 @@ def stem_of(kind: str) -> str:
 
 def of_pickup(pickup: Pickup, front: ShopFront, folder: Path) -> tuple[Path, ...]:
     """The signed receipt, written into ``folder``."""
-    from core.papers import receipt
+    from core.papers.handover import receipt
 
     at = pickup.at.astimezone(ZoneInfo(front.timezone))
     stem = f"receipt-{pickup.job.number}-{at:%Y%m%d-%H%M%S}"
@@ -105,7 +106,7 @@ def of_change(
     folder: Path,
 ) -> tuple[Path, ...]:
     """What a version of the agreement changed, written into ``folder``."""
-    from core.papers import what_has_changed
+    from core.papers.booking import what_has_changed
 
     made = what_has_changed.render(job, version, differences, front)
     return (write(folder, f"changed-{job.number}-{version.number}", made),)
@@ -126,7 +127,7 @@ def of_newest(
 
 def of_files(job: Job, files: Sequence[CapturedFile], front: ShopFront, folder: Path) -> tuple[Path, ...]:
     """The delivery list of a job's files, written into ``folder``."""
-    from core.papers import delivery_list
+    from core.papers.handover import delivery_list
 
     return (write(folder, f"files-{job.number}", delivery_list.render(job, files, front)),)
 

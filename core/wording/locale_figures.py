@@ -177,6 +177,16 @@ def duration(minutes: float, language: str | None = None) -> str:
     return " ".join(parts)
 
 
+def play_time(minutes: float, language: str | None = None) -> str:
+    """``28:05``, ``1:58:24``: to the second, as decks and players show it."""
+    whole, seconds = divmod(round(minutes * 60), 60)
+    hours, rest = divmod(whole, 60)
+    if not hours:
+        return say("figures", "clock", language=language, minutes=str(rest), seconds=f"{seconds:02d}")
+    written = {"hours": str(hours), "minutes": f"{rest:02d}", "seconds": f"{seconds:02d}"}
+    return say("figures", "clock-hours", language=language, **written)
+
+
 def minutes_range(low: float, high: float, language: str | None = None) -> str:
     """``62 min`` or ``40–124 min``, in whole minutes."""
     locale = None if language is None else speech(language).locale

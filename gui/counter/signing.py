@@ -18,7 +18,7 @@ from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
 
 if TYPE_CHECKING:
-    from core.papers.signing_sheet import SigningSheet
+    from core.papers.booking.signing_sheet import SigningSheet
     from core.services.quoting import ShopSnapshot
 
 
@@ -57,7 +57,7 @@ class Signing(QObject):
         self._box, self._deposit_minor = box, deposit_minor
 
         def work_out() -> tuple[Quote, SigningSheet]:
-            from core.papers import signing_sheet
+            from core.papers.booking import signing_sheet
 
             quote = snapshot.quote(inventory, self._desk.clock())
             return quote, signing_sheet.of_quote(quote, box.told, snapshot.settings.front, self._desk.who)

@@ -21,7 +21,7 @@ from core.catalogue import containers
 from core.model.job_records import Job
 from core.model.own_shop.settings_records import ShopFront
 from core.model.quote_records import Quote, QuotedTape
-from core.papers.signing_sheet import SigningSheet
+from core.papers.booking.signing_sheet import SigningSheet
 from gui.customer_side.shop_logo import ShopLogo
 from gui.customer_side.signing_page import SigningPage
 from gui.customer_side.tapes_drawing import DrawnTapes, TapesDrawing, drawn_formats, drawn_tapes

@@ -11,7 +11,7 @@ from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QFont
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
-from core.papers.signing_sheet import SigningSheet
+from core.papers.booking.signing_sheet import SigningSheet
 from gui.toolkit import theme
 from gui.toolkit.plain_text import plain_label
 from gui.toolkit.text import say

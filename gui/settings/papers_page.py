@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QComboBox, QGridLayout, QPushButton, QWidget
 from core.model.errors import WrongInput
 from core.model.own_shop.settings_records import Printing, ShopSettings
 from core.model.own_shop.setup_pages import SetupPage
-from core.papers.paper_tokens import usual_paper
+from core.papers.typesetting.paper_tokens import usual_paper
 from core.services.own_shop.shop_document import SettingsView
 from core.wording import typed_amounts
 from core.wording.locale_figures import figure

@@ -20,7 +20,7 @@ from gui.toolkit.text import say
 from gui.widgets.button_row import ButtonRow, key_button
 from gui.widgets.layouts import words
 
-_ON_QUOTE = ("quote-", "price-", "promise-", "outcome-", "page_of", "slip-")
+_ON_QUOTE = ("quote-", "ways-", "price-", "promise-", "outcome-", "page_of", "slip-")
 
 
 class WordsChapter(FormChapter["WordsSlip"]):
@@ -77,12 +77,13 @@ class WordsSlip(FormSlip[WordsPage]):
 
 def _written(job: Job, wanted: ShopSettings, key: str, folder: Path) -> Path:
     """The paper of a real order with the words as typed; the claim slip for a sentence of it."""
-    from core.papers import quote_paper  # the paper library is imported where paper is made
+    from core.papers.booking import quote_paper  # the paper library is imported where paper is made
 
     front, stem = wanted.front, f"preview-{job.number}"  # with its number, so that an erasure finds it
     if key.startswith("slip-"):
         return paper_files.write(paper_files.prepare(folder), stem, paper_files.slip(job, front))
-    return paper_files.write(paper_files.prepare(folder), stem, quote_paper.render(job.quote, front))
+    made = quote_paper.render(job.quote, front, detail=True)
+    return paper_files.write(paper_files.prepare(folder), stem, made)
 
 
 CHAPTER = WordsChapter

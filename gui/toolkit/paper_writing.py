@@ -102,13 +102,13 @@ def writing_roll_test(front: ShopFront, folder: Path) -> Callable[[], Path]:
 
 
 def _roll_test(front: ShopFront, folder: Path) -> Path:
-    from core.papers import roll_slip
+    from core.papers.booking import roll_slip
 
     return paper_files.write(paper_files.prepare(folder), "roll-test", roll_slip.render_test(front))
 
 
 def _label_test(front: ShopFront, folder: Path) -> Path:
-    from core.papers import label_test  # the paper library is imported where paper is made
+    from core.papers.stickers import label_test  # the paper library is imported where paper is made
 
     return paper_files.write(paper_files.prepare(folder), "label-test", label_test.render(front))
 
@@ -128,7 +128,7 @@ def _receipt(pickup: Pickup, front: ShopFront, folder: Path) -> Path:
 
 
 def _label(job: Job, front: ShopFront, folder: Path) -> Path:
-    from core.papers import labels  # the paper library is imported where paper is made
+    from core.papers.stickers import labels  # the paper library is imported where paper is made
 
     sheet = labels.render(job, front, only_marks=True)
     return paper_files.write(paper_files.prepare(folder), f"mark-{job.tapes[0].code}", sheet)

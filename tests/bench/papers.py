@@ -10,7 +10,7 @@ from reportlab.pdfbase.ttfonts import TTFont
 from reportlab.pdfgen.canvas import Canvas
 
 from core.model import resource_files
-from core.papers import receipt
+from core.papers.handover import receipt
 from tests.bench.ratio import Ratio, median, timed
 from tests.support import invented_job as records
 

@@ -96,9 +96,9 @@ def test_a_blank_and_a_declined_tape_go_home_uncharged(place: Place, codes: list
     charged = {each.code: each.amount.likely for each in price.charges}
     assert "repair-splice" not in charged
     said = hand_back(place, codes[:3])
-    assert "There is nothing on it, so nothing was copied" in said
-    assert "Not repaired and not copied, as you wished" in said
-    assert "Copied: 1 h 1 min" in said
+    assert "Nothing on it, not copied" in said
+    assert "Not repaired, as you wished" in said
+    assert "Copied: 1:01:00" in said
     assert "keeps it as it is" not in said
     assert "One tape is still here" in said
 

@@ -183,7 +183,7 @@ OF_THE_PROGRAM = {
     "core.services.shop_places.moved_files": "copies the files of a shop that is moved, by the records",
     "core.capture.invented_clip": "makes the recording of the invented shop",
     "core.cli.subcommands.desktop": "the icon of the program, and where its user keeps data",
-    "core.papers.letterhead": "the logo that was checked when it was entered",
+    "core.papers.typesetting.letterhead": "the logo that was checked when it was entered",
     "gui.customer_side.shop_logo": "the logo that was checked when it was entered",
     "gui.shop.about_chapter": "the handbook of the program",
     "core.wording.messages": "files of the program; those of a translator are read in message_files",

@@ -14,7 +14,7 @@ from core.model import accents
 from core.model.errors import WrongInput, at, one_of
 from core.model.own_shop.settings_file import FrontEntry, PapersEntry
 from core.model.own_shop.settings_records import Printing, ShopFront
-from core.papers import label_stock
+from core.papers.stickers import label_stock
 from core.services.own_shop.entry_checks import check_printable
 from core.wording import typed_amounts
 from core.wording.messages import say

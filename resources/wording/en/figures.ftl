@@ -3,6 +3,9 @@ range = { $low }–{ $high }
 between = { $low } to { $high }
 hours = { $n } h
 minutes = { $n } min
+# Play time to the second: 28:05, and 1:58:24 from an hour on. The figures come written, minutes and seconds with two digits.
+clock = { $minutes }:{ $seconds }
+clock-hours = { $hours }:{ $minutes }:{ $seconds }
 since_now = just now
 since_minutes = for { $n } min
 since_hours = for { $n } h

@@ -47,10 +47,10 @@ became-copied = Copied
 became-copied-for = Copied: { $length }
 became-copied-in-part = Copied in part
 became-copied-in-part-for = Copied in part: { $length }
-became-nothing-on-it = There is nothing on it, so nothing was copied
+became-nothing-on-it = Nothing on it, not copied
 became-not-wanted = Not copied, as you wished
-became-repair-declined = Not repaired and not copied, as you wished
-became-cannot-be-played = Could not be played here; not copied
+became-repair-declined = Not repaired, as you wished
+became-cannot-be-played = Could not be played here
 became-sent-elsewhere = Sent to another shop, and back
 became-lost = Lost here
 became-damaged = Damaged here
@@ -112,8 +112,23 @@ quote-made-thing =
         [one] One item, seen on { $day }
        *[other] { $n } items, seen on { $day }
     }
-quote-cost = What it will cost
-quote-most_likely = Most likely, with tax. It could be { $between }: nobody knows yet how long the tapes run.
+quote-cost = Most likely
+quote-most_likely = With tax. It could be { $between }: nobody knows yet how long the tapes run.
+quote-never_over = Never over
+quote-never_over_says = without asking you first.
+quote-ask_detail = Ask us for the page that shows how the price adds up.
+quote-sign_head = Yes, please
+quote-sign = I have read this page and agree to it. The tapes are mine, or I may have them copied.
+quote-sign_way = I have read this page and agree to the way ticked above. The tapes are mine, or I may have them copied.
+quote-sign_line = Signature, date
+# --- the ways to agree, side by side on the quote
+ways-head = How to agree on the price
+ways-by-play = By what they play
+ways-by-play-says = { $between }, never over { $money } without asking you.
+ways-flat = A flat price
+ways-flat-says = { $money } for everything, however long they play. For a tape we can't copy, its share comes off.
+ways-play-first = Play first, then choose
+ways-play-first-says = We play them and tell you what is on them; then you pick. { $fee } if you pick none.
 quote-own_tapes =
     { $tapes ->
         [0] This range rests on no tapes of our own yet.
@@ -135,6 +150,7 @@ quote-hours-thing = Our machines need { $likely } hours for it most likely, { $l
 quote-told = Before you decide
 quote-charges = How the price adds up
 quote-copies = What you get with your tapes
+quote-with_copies = With your tapes you get: { $copies }.
 quote-copy = { $count } × { $words }
 quote-size = The copies take up about { $low } to { $high } GB.
 quote-terms = What we agree to
@@ -200,30 +216,23 @@ slip-cut = tear off here
 
 label-title = Labels
 
-splice-head =
-    { $n ->
-        [one] The tape we spliced
-       *[other] The { $n } tapes we spliced
-    }
-splice-cut = Spliced about { $where } from the start with { $how }; { $cm } cm cut away. { $removed } s of the recording are gone, and { $disturbed } s are disturbed.
-splice-uncut = Spliced about { $where } from the start with { $how }; nothing was cut away. { $disturbed } s of the recording are disturbed.
-splice-cut-unknown = Spliced about { $where } from the start with { $how }; { $cm } cm cut away. { $removed } s of the recording are gone. How much beside it is disturbed is not known.
-splice-uncut-unknown = Spliced about { $where } from the start with { $how }; nothing was cut away. How much of the recording is disturbed is not known.
+splice-cut = Spliced { $where } from the start with { $how }; { $cm } cm cut away: { $removed } s gone, { $disturbed } s disturbed.
+splice-uncut = Spliced { $where } from the start with { $how }; nothing cut away, { $disturbed } s disturbed.
+splice-cut-unknown = Spliced { $where } from the start with { $how }; { $cm } cm cut away: { $removed } s are gone. How much beside it is disturbed is not known.
+splice-uncut-unknown = Spliced { $where } from the start with { $how }; nothing cut away. How much is disturbed is not known.
 splice-leader_start = Spliced in the clear leader at the start of the tape, { $how }. Nothing of the recording is lost. It is the safest kind of splice, but still a splice.
 splice-leader_end = Spliced in the clear leader at the end of the tape, { $how }. Nothing of the recording is lost. It is the safest kind of splice, but still a splice.
-became-checked = Copy checked by { $name }.
+became-all-checked =
+    { $n ->
+        [one] Copy checked by { $name }.
+       *[other] Copies checked by { $name }.
+    }
 splice-redone = { $what } This splice was redone; no charge.
 splice-at_metres = { $metres } m ({ $minutes })
-splice-marked = The not-for-reuse label was put on this cassette on { $day }.
-splice-unmarked = The not-for-reuse label is not on this cassette yet: please ask us for it.
-splice-why_head = Why not play it one more time?
-splice-why = No splice lasts forever, and warmth weakens it. If the strip comes off while the tape is running, it can damage the heads of the machine and the rest of the tape. Watch your copies instead, and keep the cassette as a keepsake.
+splice-marked = Labeled { $day }.
+splice-unmarked = The not-for-reuse label is not on it yet: please ask us for it.
+splice-why = No splice lasts forever, and warmth weakens it. If it comes off while the tape is running, it can damage the machine and the rest of the tape. Watch your copies, and keep the cassette as a keepsake.
 
-repair-head =
-    { $n ->
-        [one] What else we did to one tape
-       *[other] What else we did to { $n } tapes
-    }
 repair-done = Done: { $what }.
 repair-failed = Tried, but it did not work: { $what }.
 repair-part = { $what } ({ $part })
@@ -240,23 +249,26 @@ receipt-head = Receipt for order { $number }, { $name }
 receipt-handed = Given back on { $day } at { $time } by { $by }
 receipt-do_spliced =
     { $n ->
-        [one] One of your tapes was spliced. Keep it, but please never play or record on it again.
-       *[other] { $n } of your tapes were spliced. Keep them, but please never play or record on them again.
+        [one] One of your tapes was spliced. Please never play or record on it again.
+       *[other] { $n } of your tapes were spliced. Please never play or record on them again.
     }
-receipt-do_spliced_more =
-    { $n ->
-        [one] This label is on the cassette. If you give it away, tell the next person. Store all your tapes upright, cool, and dry.
-       *[other] This label is on each of these cassettes. If you give them away, tell the next person. Store all your tapes upright, cool, and dry.
-    }
-receipt-at_home = Careful at home
+receipt-at_home = Careful at home: { $codes }
+know-scratched = A scratch shows as a line in the picture; nobody can take it out. Have your player looked at.
+know-repair-declined = We left it as it was. Please do not play it: a machine can make the damage worse.
+know-nothing-on-it = We played it. If you remember a recording, tell us before anybody records over it.
+know-copied-in-part = The rest is lost or too damaged for our machines; keep the tape as it is.
+know-cannot-be-played = Please do not try it in a player. If it matters to you, keep it as it is and ask a specialist.
+know-sent-elsewhere = Another shop had it and sent it back to us; what they did is on their paper.
+know-damaged = { receipt-not_returned_says }
 home-mould = Mold is on this tape. Leave it in its closed bag, away from other tapes, from food, and from anybody with asthma or weak immunity. Do not open it or smell at it; whoever handles it needs gloves and breathing and eye protection. Local rules on health and waste go first; cleaning it is work for a specialist.
 home-sticky = This tape sheds. Do not play it, rub at it, or blow on it; do not breathe the dust in, and wash your hands. Local rules on waste go first; a specialist can be asked.
 home-nitrate = This film may be nitrate, which burns fiercely, even without air. No heat, no sparks, no closed can, not into the trash or the mail. Local fire rules go first; ask a film archive or a licensed specialist.
 home-vinegar = The base of this film is breaking down. Keep it cool and aired, away from other films, and do not smell at it; local rules on health go first.
 receipt-do_plain = Your tapes are yours to keep. None of them was spliced.
 receipt-do_plain-thing = Everything you brought is yours to keep.
-receipt-do_plain_more = Store them upright in their boxes, cool and dry, away from magnets and heaters.
-receipt-two_places = Before you put anything away, copy the files to two places, one of them outside your home.
+receipt-do_plain_more = Store tapes upright, cool and dry, away from magnets and heaters.
+receipt-store = Store tapes upright, cool and dry.
+receipt-two_places = First, copy the files to two places, one of them outside your home.
 receipt-tapes =
     { $n ->
         [one] The tape you get back
@@ -285,7 +297,7 @@ receipt-tapes-thing =
 receipt-code = Code
 receipt-tape = What it is
 receipt-became = What we did
-receipt-where = Where it is now
+receipt-found = { $name } ({ $found })
 receipt-still_here =
     { $n ->
         [one] One tape is still here
@@ -336,9 +348,17 @@ receipt-not_returned-thing =
         [one] One item we could not return
        *[other] { $n } items we could not return
     }
-receipt-not_returned_says = We are sorry. What happened and what we agreed on is written down, and you can have it on paper. You are not charged for it.
+receipt-not_returned_says = We are sorry. What happened and what was agreed is written down for you. You are not charged for it.
 receipt-copies = Copies you get
+receipt-agreed = Agreed since
+receipt-agreed_line = { $day }: { $words } ({ $who } to { $by })
 receipt-price = What it cost
+# $known is 0 where a charge has no price of one.
+receipt-charge =
+    { $known ->
+        [0] { $what }: { $quantity }
+       *[other] { $what }: { $quantity } { $each }
+    }
 receipt-paid = Paid so far
 receipt-due = Still to pay
 receipt-owed = We owe you

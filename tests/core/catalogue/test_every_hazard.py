@@ -20,7 +20,8 @@ from core.catalogue.formats import catalogue
 from core.cli import plain_answers
 from core.model.names import Finding, FormatName
 from core.model.stations import Station
-from core.papers import quote_paper, receipt
+from core.papers.booking import quote_paper
+from core.papers.handover import home_cautions, receipt
 from core.services.own_shop import shop_settings
 from tests.support import invented_job, pdf
 from tests.support.typed import Typist
@@ -159,4 +160,4 @@ def test_a_receipt_says_what_goes_home_with_the_tape(finding: Finding) -> None:
 
 def test_what_is_kept_apart_is_among_what_goes_home_with_a_word() -> None:
     """Whatever hurts other tapes hurts somebody who takes it home."""
-    assert {each for each in Finding if findings.of(each).kept_apart} <= set(receipt.AT_HOME)
+    assert {each for each in Finding if findings.of(each).kept_apart} <= set(home_cautions.AT_HOME)

@@ -9,8 +9,8 @@ import pytest
 from core.model.agreement_records import AgreedHow, Consent
 from core.model.money import flat
 from core.model.price_ways import FlatOffer, PriceWay, WaysToAgree
-from core.papers import drop_off_agreement, what_has_changed
-from core.papers.paper_tokens import MARGIN
+from core.papers.booking import drop_off_agreement, what_has_changed
+from core.papers.typesetting.paper_tokens import MARGIN
 from core.wording import locale_figures
 from core.wording.locale_figures import tape_code
 from core.wording.messages import say

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from core.papers.lettering import drawn
+from core.papers.typesetting.lettering import drawn
 
 
 @pytest.mark.parametrize(

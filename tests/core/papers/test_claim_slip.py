@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 
 from core.model.job_records import Job
-from core.papers import claim_slip
+from core.papers.booking import claim_slip
 from tests.support import invented_job as records
 from tests.support import pdf
 

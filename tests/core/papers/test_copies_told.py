@@ -14,7 +14,7 @@ from core.model.copies.copy_records import (
 from core.model.dispositions import Disposition
 from core.model.inventory import Delivery
 from core.model.job_records import Job
-from core.papers import delivery_list, receipt
+from core.papers.handover import delivery_list, receipt
 from tests.support import invented_job as records
 from tests.support import pdf
 

@@ -8,7 +8,7 @@ from datetime import date, timedelta
 import pytest
 
 from core.model.promise_records import Chance, Promise
-from core.papers.date_dots import days
+from core.papers.typesetting.date_dots import days
 from core.papers.voice import voice
 from tests.support import invented_job as records
 

@@ -7,8 +7,8 @@ from dataclasses import replace
 import pytest
 
 from core.model.stations import Station
-from core.papers import delivery_list
-from core.papers.paper_tokens import MARGIN
+from core.papers.handover import delivery_list
+from core.papers.typesetting.paper_tokens import MARGIN
 from core.papers.voice import voice
 from tests.support import invented_job as records
 from tests.support import pdf

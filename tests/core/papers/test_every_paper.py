@@ -15,19 +15,11 @@ import pytest
 
 from core.model.errors import WrongInput
 from core.model.own_shop.settings_records import ShopFront
-from core.papers import (
-    claim_slip,
-    delivery_list,
-    drop_off_agreement,
-    incident_report,
-    key_paper,
-    labels,
-    quote_paper,
-    receipt,
-    token_paper,
-    what_has_changed,
-)
-from core.papers.paper_tokens import MARGIN
+from core.papers import incident_report, key_paper, token_paper
+from core.papers.booking import claim_slip, drop_off_agreement, quote_paper, what_has_changed
+from core.papers.handover import delivery_list, receipt
+from core.papers.stickers import labels
+from core.papers.typesetting.paper_tokens import MARGIN, NARROW
 from core.wording.messages import say
 from tests.support import invented_job as records
 from tests.support import pdf
@@ -165,9 +157,9 @@ def test_no_name_or_label_breaks_a_paper_or_leaves_its_margins(name: str) -> Non
     paper = receipt.render(odd, records.FRONT)
     width, _ = pdf.size(paper)
     for _, text, (left, bottom, right, _) in pdf.text_boxes(paper):
-        assert left >= MARGIN - 1, text
-        assert right <= width - MARGIN + 1, text
-        assert bottom >= EDGE, text
+        assert left >= NARROW - 1, text
+        assert right <= width - NARROW + 1, text
+        assert bottom >= EDGE - (MARGIN - NARROW), text
     claim_slip.render(odd.job, records.FRONT)
     labels.render(odd.job, records.FRONT)
 

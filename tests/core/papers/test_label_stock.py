@@ -11,8 +11,8 @@ from hypothesis import strategies as st
 
 from core.model.errors import WrongInput
 from core.model.own_shop.settings_records import Printing
-from core.papers import label_stock, label_test, labels
-from core.papers.paper_tokens import MM, SIZES
+from core.papers.stickers import label_stock, label_test, labels
+from core.papers.typesetting.paper_tokens import MM, SIZES
 from tests.support import invented_job as records
 from tests.support import pdf
 

@@ -8,7 +8,7 @@ import pytest
 
 from core.model.errors import WrongInput
 from core.model.job_records import Job
-from core.papers import label_stock, labels
+from core.papers.stickers import label_stock, labels
 from tests.support import invented_job as records
 from tests.support import pdf
 

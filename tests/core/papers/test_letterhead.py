@@ -11,8 +11,9 @@ import pytest
 from PIL import Image
 
 from core.model import accents
-from core.papers import claim_slip, delivery_list, quote_paper, receipt
-from core.papers.paper_tokens import SIZES
+from core.papers.booking import claim_slip, quote_paper
+from core.papers.handover import delivery_list, receipt
+from core.papers.typesetting.paper_tokens import SIZES
 from tests.support import invented_job as records
 from tests.support import pdf
 

@@ -10,8 +10,9 @@ import pytest
 from core.model.money import MoneyRange, flat
 from core.model.price_terms import InspectionFee, InspectionWay, StorageFee, StoragePeriod, TaxAmount
 from core.model.quote_records import Price
-from core.papers import claim_slip, quote_paper, receipt
-from core.papers.fee_terms import fee_sentences
+from core.papers.booking import claim_slip, quote_paper
+from core.papers.booking.fee_terms import fee_sentences
+from core.papers.handover import receipt
 from core.papers.voice import voice
 from tests.support import invented_job as records
 from tests.support import pdf
@@ -20,7 +21,7 @@ BEFORE = records.quote().price
 
 
 def on_quote(price: Price) -> str:
-    return pdf.words(quote_paper.render(replace(records.quote(), price=price), records.FRONT))
+    return pdf.words(quote_paper.render(replace(records.quote(), price=price), records.FRONT, detail=True))
 
 
 def on_slip(price: Price) -> str:

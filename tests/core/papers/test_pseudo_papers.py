@@ -7,8 +7,9 @@ from pathlib import Path
 
 import pytest
 
-from core.papers import claim_slip, quote_paper, receipt
-from core.papers.paper_tokens import MARGIN
+from core.papers.booking import claim_slip, quote_paper
+from core.papers.handover import receipt
+from core.papers.typesetting.paper_tokens import MARGIN
 from tests.support import invented_job as records
 from tests.support import pdf
 from tests.support.unspoken import Data, unspoken

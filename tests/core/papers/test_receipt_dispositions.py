@@ -21,7 +21,7 @@ from core.model.quote_records import QuotedTape, Storage
 from core.model.ranges import ZERO, exactly
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
-from core.papers import receipt
+from core.papers.handover import receipt
 from core.papers.tape_words import became
 from core.papers.voice import voice
 from core.pricing import box_price, price_book
@@ -41,12 +41,12 @@ THINGS = {
 BOOK = price_book.in_force(date(2026, 3, 2))
 # disposition: what a receipt says of the tape, whether anything may be charged for it, whether it goes home.
 MODEL: dict[Disposition, tuple[str, bool, bool]] = {
-    Disposition.COPIED: ("Copied: 1 h 2 min", True, True),
-    Disposition.COPIED_IN_PART: ("Copied in part: 1 h 2 min", True, True),
-    Disposition.NOTHING_ON_IT: ("There is nothing on it, so nothing was copied", False, True),
+    Disposition.COPIED: ("Copied: 1:02:00", True, True),
+    Disposition.COPIED_IN_PART: ("Copied in part: 1:02:00", True, True),
+    Disposition.NOTHING_ON_IT: ("Nothing on it, not copied", False, True),
     Disposition.NOT_WANTED: ("Not copied, as you wished", False, True),
-    Disposition.REPAIR_DECLINED: ("Not repaired and not copied, as you wished", False, True),
-    Disposition.CANNOT_BE_PLAYED: ("Could not be played here; not copied", False, True),
+    Disposition.REPAIR_DECLINED: ("Not repaired, as you wished", False, True),
+    Disposition.CANNOT_BE_PLAYED: ("Could not be played here", False, True),
     Disposition.SENT_ELSEWHERE: ("Sent to another shop, and back", False, True),
     Disposition.LOST: ("Lost here", False, False),
     Disposition.DAMAGED: ("Damaged here", False, True),
@@ -129,7 +129,7 @@ def test_the_printed_receipt_says_it_of_each_tape(name: FormatName, disposition:
     assert ("copy the files to two places" in words) is disposition.is_copied
     assert ("not charged" in words.lower()) is not may_be_charged
     spliced = sum(each.not_for_reuse for each in pickup.handed_back)
-    assert (words.count("was put on this cassette") or 0) == spliced
+    assert (words.count("Labeled Mar 4.")) == spliced
     assert ("NOT FOR REUSE" in words) is (spliced > 0)
     assert is_tape(name) or not spliced
     for other, (sentence, *_) in MODEL.items():

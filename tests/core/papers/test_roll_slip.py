@@ -8,8 +8,8 @@ from pathlib import Path
 import pytest
 
 from core.model.own_shop.settings_records import ShopFront
-from core.papers import claim_slip, roll_slip
-from core.papers.paper_tokens import MM
+from core.papers.booking import claim_slip, roll_slip
+from core.papers.typesetting.paper_tokens import MM
 from core.services import paper_files
 from tests.support import invented_job as records
 from tests.support import pdf

@@ -13,7 +13,7 @@ from core.model.names import FormatName, Speed, TvSystem
 from core.model.own_shop.settings_records import ShopSettings
 from core.model.quote_records import Quote
 from core.model.stations import Station
-from core.papers import quote_paper
+from core.papers.booking import quote_paper
 from core.playtime import learning, possibilities, tape_doubts, tape_minutes
 from core.playtime.explanations import Played
 from core.playtime.habits import STARTING

@@ -17,7 +17,7 @@ from core.model.own_shop.settings_records import Partner, ShopSettings
 from core.model.quote_records import Quote
 from core.model.ranges import ZERO
 from core.model.repair_records import Hold, Verdict
-from core.papers import claim_slip, quote_paper
+from core.papers.booking import claim_slip, quote_paper
 from core.pricing import price_book
 from core.promise import turnaround
 from core.scheduling import deck_choice, partner_choice

@@ -8,7 +8,7 @@ import pytest
 
 from core.model import serialization
 from core.model.errors import WrongInput
-from core.papers import claim_slip, quote_paper
+from core.papers.booking import claim_slip, quote_paper
 from core.services.own_shop import settings_versions, shop_document, shop_settings
 from core.store import current_settings
 from core.wording import messages
@@ -84,7 +84,7 @@ def test_extra_cautions_come_after_the_built_in_ones_on_the_quote(desk: Desk) ->
     job = desk.book()
     said = words(quote_paper.render(job.quote, desk.shop.ask(current_settings.read).front))
     assert said.index(say("paper", "quote-told")) < said.index("Please do not smoke near the tapes.")
-    assert said.index("Please do not smoke near the tapes.") < said.index(say("paper", "quote-charges"))
+    assert said.index("Please do not smoke near the tapes.") < said.index(say("paper", "quote-terms"))
 
 
 @pytest.mark.parametrize(

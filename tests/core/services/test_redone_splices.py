@@ -10,7 +10,7 @@ from core.model.errors import Refused
 from core.model.job_records import Job
 from core.model.names import Finding, Join, Look, TapeCode
 from core.model.stations import Station
-from core.papers import receipt
+from core.papers.handover import receipt
 from core.services import jobs, repair_attempts, repair_record, tapes
 from core.services.agreement import ceiling_watch
 from core.services.records_door import Shop

@@ -9,7 +9,7 @@ import pytest
 
 from core.model.errors import WrongInput
 from core.model.stations import Station
-from core.papers import receipt
+from core.papers.handover import receipt
 from core.services import backup, decks
 from core.services.records_door import Shop
 from core.store import history

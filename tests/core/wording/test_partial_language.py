@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from core.papers import quote_paper
+from core.papers.booking import quote_paper
 from core.wording import message_files, messages
 from core.wording.messages import say
 from tests.support import invented_job as records
@@ -52,7 +52,7 @@ def test_a_sentence_that_fell_back_still_writes_figures_of_its_own_language(begu
 def test_a_paper_is_german_where_german_is_known(begun: None) -> None:
     """Days and amounts as CLDR writes them for ``de_DE``."""
     front = replace(records.FRONT, language="de", currency="EUR", timezone="Europe/Berlin")
-    said = pdf.words(quote_paper.render(records.quote(), front))
+    said = pdf.words(quote_paper.render(records.quote(), front, detail=True))
     assert "Kostenvoranschlag" in said
     assert say("paper", "quote-cost", language="en") in said
     assert "Donnerstag, 12. März" in said

@@ -10,7 +10,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QAbstractButton, QApplication, QLabel, QLineEdit, QScrollBar, QWidget
 
 from core.catalogue import formats
-from core.papers import signing_sheet
+from core.papers.booking import signing_sheet
 from gui.customer_side.customer_window import SCALE, CustomerSide, second_screen
 from gui.toolkit import theme
 from gui.toolkit.text import say

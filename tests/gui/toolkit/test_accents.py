@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from core.model import accents
-from core.papers import paper_tokens
+from core.papers.typesetting import paper_tokens
 from gui.toolkit import colors
 
 GROUNDS = ("ground", "slip", "tray", "lit")

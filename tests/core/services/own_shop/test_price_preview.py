@@ -17,7 +17,7 @@ from core.model.errors import WrongInput
 from core.model.inventory import Inventory, TapeLine
 from core.model.names import Finding, FormatName, JobNumber
 from core.model.price_terms import InspectionFee
-from core.papers import quote_paper
+from core.papers.booking import quote_paper
 from core.pricing import price_csv
 from core.pricing.price_book_file import RoundingMode, TaxMode
 from core.pricing.price_rules import Rounding, TaxRate

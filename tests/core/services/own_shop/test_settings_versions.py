@@ -16,7 +16,7 @@ from core.model.errors import Conflict, Refused, WrongInput
 from core.model.names import CommandId
 from core.model.own_shop.setup_pages import SetupPage
 from core.model.stations import Station
-from core.papers import claim_slip, quote_paper
+from core.papers.booking import claim_slip, quote_paper
 from core.pricing import price_book
 from core.pricing.price_book_file import Way
 from core.services import decks, jobs

@@ -11,12 +11,12 @@ from core.model.job_records import Job
 from core.model.own_shop.settings_records import ShopFront
 from core.model.signatures import Signature
 from core.model.tape_records import TapeRecord
-from core.papers import price_and_day, signing_sheet
-from core.papers.binding import Cover, bound, page_count, story
-from core.papers.paper_tokens import LEAD, QUIET, STRONG, TITLE, UNIT
-from core.papers.receipt import Signed
-from core.papers.story import Cell, Gap, PaperTable, Story, TableColumn, text_cell
+from core.papers.booking import price_and_day, signing_sheet
 from core.papers.tape_words import expected, full_name, short_code
+from core.papers.typesetting.binding import Cover, bound, page_count, story
+from core.papers.typesetting.paper_tokens import LEAD, QUIET, STRONG, TITLE, UNIT
+from core.papers.typesetting.signature_box import Signed
+from core.papers.typesetting.story import Cell, Gap, PaperTable, Story, TableColumn, text_cell
 from core.papers.voice import Voice, voice
 
 _TERMS = 0.55

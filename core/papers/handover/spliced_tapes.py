@@ -1,50 +1,23 @@
-"""The part of the receipt about what was done to tapes: joints first, why they matter, then other repairs."""
+"""What a receipt says was done to a tape: every splice with what it cost, then other repairs."""
 
 from __future__ import annotations
-
-from collections.abc import Sequence
 
 from core.model.names import Look, Measure
 from core.model.ranges import Range
 from core.model.repair_records import RepairAttempt, Splice
 from core.model.tape_records import TapeRecord
-from core.papers.not_for_reuse_band import band
-from core.papers.paper_tokens import BODY, QUIET, STRONG, UNIT
-from core.papers.story import Cell, Gap, Story, text_cell
-from core.papers.tape_words import full_name, short_code
+from core.papers.typesetting.paper_tokens import BODY, QUIET
+from core.papers.typesetting.story import Cell, text_cell
 from core.papers.voice import Voice
 from core.playtime import cuts
 
 
-def tell_spliced(told: Story, tapes: Sequence[TapeRecord], speaker: Voice) -> None:
-    """Every tape with its band and its joins, then the reason in kind words. Silent without such tapes."""
-    if not tapes:
-        return
-    told.head(speaker.count("splice-head", len(tapes)))
-    for tape in tapes:
-        told.add(_tape(tape, told.width, speaker), before=UNIT)
-    told.head(speaker.say("splice-why_head"))
-    told.say(speaker.say("splice-why"))
-
-
-def tell_repaired(told: Story, tapes: Sequence[TapeRecord], speaker: Voice) -> None:
-    """What was tried on tapes that were not joined. Silent without such tapes."""
-    repaired = [tape for tape in tapes if tape.tried and not tape.not_for_reuse]
-    if not repaired:
-        return
-    told.head(speaker.count("repair-head", len(repaired)))
-    for tape in repaired:
-        name = f"{short_code(tape)} · {full_name(tape)}"
-        told.add(text_cell(name, told.width, STRONG) + _tried(tape, told.width, speaker), before=UNIT)
-
-
-def _tape(tape: TapeRecord, width: float, speaker: Voice) -> Cell:
-    name = f"{short_code(tape)} · {full_name(tape)}"
-    cell: Cell = (band(speaker.say("band-short"), width), Gap(UNIT / 2), *text_cell(name, width, STRONG))
-    for splice in tape.joints:
-        cell += text_cell(joined(tape, splice, speaker), width, BODY)
-    cell += _tried(tape, width, speaker)
-    return cell + text_cell(_marked(tape, speaker), width, QUIET) + (Gap(UNIT / 2),)
+def splice_cell(tape: TapeRecord, width: float, speaker: Voice) -> Cell:
+    """Every join of a tape, and whether its label is on it. Nothing for a tape that was not spliced."""
+    if not tape.not_for_reuse:
+        return ()
+    told = [joined(tape, splice, speaker) for splice in tape.joints]
+    return text_cell(" ".join((*told, _marked(tape, speaker))), width)
 
 
 def joined(tape: TapeRecord, splice: Splice, speaker: Voice) -> str:
@@ -71,10 +44,11 @@ def _joined(tape: TapeRecord, splice: Splice, speaker: Voice) -> str:
 def _where(splice: Splice, speaker: Voice) -> str:
     """As it was measured; metres with the minutes they are believed to be."""
     if splice.measured is Measure.MINUTES or splice.at_metres is None:
-        return speaker.length(splice.at_minutes)
-    minutes = speaker.length(splice.at_minutes)
+        return speaker.play_time(splice.at_minutes)
+    minutes = speaker.play_time(splice.at_minutes)
     if splice.reckoned is not None:
-        minutes = speaker.minutes_range(splice.reckoned)
+        low, high = map(speaker.play_time, (splice.reckoned.low, splice.reckoned.high))
+        minutes = speaker.say("figures-between", low=low, high=high)
     return speaker.say("splice-at_metres", metres=speaker.number(splice.at_metres, 1), minutes=minutes)
 
 
@@ -85,7 +59,8 @@ def _seconds(likely: float, believed: Range | None, speaker: Voice) -> str:
     return speaker.say("figures-between", low=low, high=high)
 
 
-def _tried(tape: TapeRecord, width: float, speaker: Voice) -> Cell:
+def tried_cell(tape: TapeRecord, width: float, speaker: Voice) -> Cell:
+    """What else was tried on a tape, and whether it held."""
     cell: Cell = ()
     for tried in tape.tried:
         cell += text_cell(_trial(tried, speaker), width, BODY)
@@ -107,4 +82,4 @@ def _trial(tried: RepairAttempt, speaker: Voice) -> str:
 def _marked(tape: TapeRecord, speaker: Voice) -> str:
     if tape.marked_at is None:
         return speaker.say("splice-unmarked")
-    return speaker.say("splice-marked", day=speaker.day_of(tape.marked_at))
+    return speaker.say("splice-marked", day=speaker.short_day(speaker.local(tape.marked_at).date()))

@@ -9,14 +9,16 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Protocol
 
-from core.papers import lettering
-from core.papers.paper_tokens import BODY, GROUND, LEAD, LINE, QUIET, UNIT, Style
+from core.papers.typesetting import lettering
+from core.papers.typesetting.paper_tokens import BODY, GROUND, LEAD, LINE, MARGIN, QUIET, UNIT, Style
 
 if TYPE_CHECKING:
-    from core.papers.page import Pen
+    from core.papers.typesetting.page import Pen
 
 GUTTER = 1.5 * UNIT
 _INSET = 2 * UNIT
+_TIGHT = 1.2
+"""Of the size of the type: the least distance of two lines that is set with ease (common practice)."""
 
 
 class Item(Protocol):
@@ -55,6 +57,34 @@ class Gap:
         """Nothing to draw."""
 
 
+@dataclass(frozen=True, slots=True)
+class SumLine:
+    """The last line of some words, and the amount they are about at the right."""
+
+    words: str
+    amount: str
+    style: Style = BODY
+
+    @property
+    def height(self) -> float:
+        return self.style.leading
+
+    def draw(self, pen: Pen, x: float, y: float, width: float) -> None:
+        pen.text(x, y, self.words, self.style)
+        left = x + width - lettering.measured(self.amount, self.style)
+        pen.text(left, y, self.amount, self.style)
+
+
+@dataclass(frozen=True, slots=True)
+class RuledGap:
+    """A hairline in the middle of empty height."""
+
+    height: float = UNIT
+
+    def draw(self, pen: Pen, x: float, y: float, width: float) -> None:
+        pen.rule(x, y + self.height / 2, width, LINE)
+
+
 Cell = tuple[Item, ...]
 
 
@@ -75,7 +105,7 @@ class PageRow:
 
     @property
     def height(self) -> float:
-        return 2 * self.air + max(_height(cell) for cell in self.cells)
+        return 2 * self.air + max(map(_height, self.cells))
 
     def draw(self, pen: Pen, x: float, y: float) -> None:
         """The row with its top left corner at ``x`` and ``y``."""
@@ -107,6 +137,7 @@ class Block:
     with_next: bool = False
     heading: PageRow | None = None
     """Repeated at the top of a page on which the piece is not the first of its table."""
+    opens_page: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,10 +150,11 @@ class TableColumn:
 
 
 class Story:
-    """Collects the pieces of a paper that is ``width`` points wide."""
+    """Collects the pieces of a paper that is ``width`` points wide between its margins."""
 
-    def __init__(self, width: float) -> None:
+    def __init__(self, width: float, margin: float = MARGIN) -> None:
         self.width = width
+        self.margin = margin
         self.pieces: list[Block] = []
 
     def head(self, text: str) -> None:
@@ -139,24 +171,45 @@ class Story:
         """Anything across the whole width."""
         self.pieces.append(Block(PageRow((cell,), (self.width,)), before, with_next))
 
+    def turn_over(self) -> None:
+        """What follows begins on a new page."""
+        self.pieces.append(Block(PageRow(((),), (self.width,)), opens_page=True, with_next=True))
+
     def keep_last(self) -> None:
         """What was added last stays with what follows."""
         self.pieces[-1] = replace(self.pieces[-1], with_next=True)
 
+    def keep_from(self, place: int) -> None:
+        """All pieces from ``place`` on stay on one page, if a page can hold them."""
+        for index in range(max(place, 0), len(self.pieces) - 1):
+            self.pieces[index] = replace(self.pieces[index], with_next=True)
+
     def tighten(self) -> None:
-        """Less air everywhere, where a little of it would begin another page."""
-        for place, piece in enumerate(self.pieces):
-            row = replace(piece.row, air=piece.row.air / 2)
-            heading = piece.heading and replace(piece.heading, air=piece.heading.air / 2)
-            self.pieces[place] = replace(piece, row=row, before=piece.before * 2 / 3, heading=heading)
+        """Less air everywhere, where a little of it would begin another page; lines at 1.2 of their type."""
+        self.pieces = [
+            replace(
+                piece,
+                row=_tightened(piece.row),
+                before=piece.before * 2 / 3,
+                heading=piece.heading and _tightened(piece.heading),
+            )
+            for piece in self.pieces
+        ]
 
     def beside(self, cells: Sequence[Cell], widths: Sequence[float], *, before: float = UNIT) -> None:
         """Cells next to each other without a rule."""
         self.pieces.append(Block(PageRow(tuple(cells), tuple(widths), GUTTER), before))
 
-    def panel(self, cells: Sequence[Cell], widths: Sequence[float], *, before: float = 2 * UNIT) -> None:
+    def panel(
+        self,
+        cells: Sequence[Cell],
+        widths: Sequence[float],
+        *,
+        before: float = 2 * UNIT,
+        air: float = 1.5 * UNIT,
+    ) -> None:
         """Cells on a ground of their own: what matters first."""
-        row = PageRow(tuple(cells), tuple(widths), 2 * UNIT, air=1.5 * UNIT, inset=_INSET, fill=GROUND)
+        row = PageRow(tuple(cells), tuple(widths), 2 * UNIT, air=air, inset=_INSET, fill=GROUND)
         self.pieces.append(Block(row, before))
 
     def panel_widths(self, *shares: float) -> tuple[float, ...]:
@@ -171,11 +224,13 @@ class Story:
 
     def table(self, table: PaperTable, rows: Iterable[Sequence[Cell]]) -> None:
         """A table whose heading comes again on every page; the first row stays with the heading."""
+        self.pieces.append(Block(table.heading(), UNIT, with_next=True))
+        self.rows(table, (table_row(table, cells) for cells in rows))
+
+    def rows(self, table: PaperTable, rows: Iterable[PageRow], *, with_next: bool = False) -> None:
+        """More rows of a table that was begun; ``with_next``: each stays with what follows it."""
         heading = table.heading()
-        self.pieces.append(Block(heading, UNIT, with_next=True))
-        for cells in rows:
-            row = PageRow(tuple(cells), table.widths, GUTTER, air=UNIT / 2, ruled=True)
-            self.pieces.append(Block(row, heading=heading))
+        self.pieces += [Block(row, with_next=with_next, heading=heading) for row in rows]
 
 
 class PaperTable:
@@ -204,6 +259,13 @@ class PaperTable:
         )
 
 
+def table_row(
+    table: PaperTable, cells: Sequence[Cell], *, widths: Sequence[float] = (), ruled: bool = True
+) -> PageRow:
+    """A row of a table; ``widths`` where it has other columns than its table."""
+    return PageRow(tuple(cells), tuple(widths) or table.widths, GUTTER, air=UNIT / 2, ruled=ruled)
+
+
 def text_cell(text: str, width: float, style: Style = BODY, *, align: str = "left") -> Cell:
     """A paragraph as the lines of a cell."""
     return tuple(TextLine(line, style, align) for line in lettering.wrapped(text, style, width))
@@ -225,6 +287,29 @@ def even_cell(text: str, width: float, style: Style = BODY, *, align: str = "lef
 def gap(height: float = UNIT) -> Cell:
     """Empty height within a cell."""
     return (Gap(height),)
+
+
+def _tightened(row: PageRow) -> PageRow:
+    return replace(row, air=row.air / 2, cells=tuple(tuple(map(_closer, cell)) for cell in row.cells))
+
+
+def _closer(item: Item) -> Item:
+    if isinstance(item, TextLine | SumLine):
+        style = replace(item.style, leading=min(item.style.leading, item.style.size * _TIGHT))
+        return replace(item, style=style)
+    return replace(item, height=item.height * 2 / 3) if isinstance(item, Gap) else item
+
+
+def ruled_gap() -> Cell:
+    """A hairline between sums."""
+    return (RuledGap(),)
+
+
+def sum_cell(words: str, amount: str, width: float, style: Style = BODY) -> Cell:
+    """What an amount is for, with the amount at the end of its last line."""
+    room = width - lettering.measured(amount, style) - GUTTER
+    *first, last = lettering.wrapped(words, style, room)
+    return (*(TextLine(line, style) for line in first), SumLine(last, amount, style))
 
 
 def _height(cell: Cell) -> float:

@@ -20,6 +20,8 @@ UNIT = 8.0
 """Points; gaps are whole or half units."""
 
 MARGIN = 7 * UNIT
+NARROW = 4.5 * UNIT
+"""The margin of a paper that would else take a page more: half an inch, which every printer leaves."""
 
 MM = 72 / 25.4
 

@@ -6,11 +6,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from core.papers import lettering
-from core.papers.paper_tokens import BAND, INK, STRONG, Style
+from core.papers.typesetting import lettering
+from core.papers.typesetting.paper_tokens import BAND, INK, STRONG, Style
 
 if TYPE_CHECKING:
-    from core.papers.page import Pen, Point, Rectangle
+    from core.papers.typesetting.page import Pen, Point, Rectangle
 
 HEIGHT = 18.0
 _STRIPE = 7.0

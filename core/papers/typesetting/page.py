@@ -12,8 +12,8 @@ from reportlab.lib.colors import HexColor
 from reportlab.lib.utils import ImageReader
 from reportlab.pdfgen.canvas import Canvas
 
-from core.papers import lettering
-from core.papers.paper_tokens import INK, STAMP, UNIT, Style
+from core.papers.typesetting import lettering
+from core.papers.typesetting.paper_tokens import INK, STAMP, UNIT, Style
 
 Point = tuple[float, float]
 Rectangle = tuple[float, float, float, float]

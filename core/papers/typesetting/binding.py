@@ -2,17 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
-from core.papers import letterhead, lettering
-from core.papers.page import About, Book, Pen
-from core.papers.paper_tokens import BODY, LINE, MARGIN, QUIET, UNIT, sheet
-from core.papers.story import Block, PageRow, Story, TextLine
+from core.papers.typesetting import letterhead, lettering
+from core.papers.typesetting.page import About, Book, Pen
+from core.papers.typesetting.paper_tokens import BODY, LINE, MARGIN, NARROW, QUIET, UNIT, sheet
+from core.papers.typesetting.story import Block, PageRow, Story, TextLine
 from core.papers.voice import Voice
 
 _RUNNING = 2 * UNIT
 """How far the short head of later pages, and the page number, stand out into the margin."""
+
+
+_TIGHTENED = 4
+"""How often a paper may be set tighter; each time takes a third of its air."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,27 +36,27 @@ class Placed:
     top: float
 
 
-def story(voice: Voice, paper: str | None) -> Story:
-    """An empty story that begins with the head of the shop's paper."""
+def story(voice: Voice, paper: str | None, *, short: bool = False, margin: float = MARGIN) -> Story:
+    """An empty story that begins with the head of the shop's paper; ``short``: in few lines."""
     size = sheet(paper or voice.front.paper, voice.front.currency)
-    begun = Story(size[0] - 2 * MARGIN)
-    begun.pieces.extend(letterhead.blocks(voice, begun.width))
+    begun = Story(size[0] - 2 * margin, margin)
+    head = letterhead.short_blocks if short else letterhead.blocks
+    begun.pieces.extend(head(voice, begun.width))
     return begun
 
 
 def bound(told: Story, cover: Cover, voice: Voice, paper: str | None) -> bytes:
     """The PDF of a story. The same story gives the same bytes."""
     size = sheet(paper or voice.front.paper, voice.front.currency)
-    if voice.front.closing:
-        told.say(voice.front.closing, QUIET, before=2 * UNIT)
+    _close(told, voice)
     book = Book(size, about(cover, voice))
-    pages = arranged(told.pieces, MARGIN, MARGIN + UNIT, size[1] - MARGIN)
+    pages = _pages(told, size[1])
     for number, rows in enumerate(pages, start=1):
         if number > 1:
-            _draw_running_head(book.pen, told.width, cover, voice)
-        _draw_page(book.pen, rows)
+            _draw_running_head(book.pen, told, cover, voice)
+        _draw_page(book.pen, rows, told.margin)
         if len(pages) > 1:
-            _draw_foot(book, voice.say("page_of", page=number, pages=len(pages)))
+            _draw_foot(book, told.margin, voice.say("page_of", page=number, pages=len(pages)))
         book.turn_over()
     return book.closed()
 
@@ -60,11 +64,35 @@ def bound(told: Story, cover: Cover, voice: Voice, paper: str | None) -> bytes:
 def page_count(told: Story, voice: Voice, paper: str | None) -> int:
     """How many pages `bound` would make of a story."""
     size = sheet(paper or voice.front.paper, voice.front.currency)
-    whole = Story(told.width)
+    whole = Story(told.width, told.margin)
     whole.pieces = list(told.pieces)
+    _close(whole, voice)
+    return len(_pages(whole, size[1]))
+
+
+def _close(told: Story, voice: Voice) -> None:
+    """The shop's own last sentence, never alone on a page."""
     if voice.front.closing:
-        whole.say(voice.front.closing, QUIET, before=2 * UNIT)
-    return len(arranged(whole.pieces, MARGIN, MARGIN + UNIT, size[1] - MARGIN))
+        told.keep_last()
+        told.say(voice.front.closing, QUIET, before=UNIT)
+
+
+def fitted(tell: Callable[[float], Story], wanted: int, voice: Voice, paper: str | None) -> Story:
+    """What ``tell`` tells for a margin, set ever tighter until it takes no more than ``wanted`` pages.
+
+    What takes more even at its tightest is set with most of its air: it needs the pages anyhow.
+    """
+    for margin in (MARGIN, NARROW):
+        told = tell(margin)
+        for _ in range(_TIGHTENED):
+            if page_count(told, voice, paper) <= wanted:
+                return told
+            told.tighten()
+        if page_count(told, voice, paper) <= wanted:
+            return told
+    told = tell(MARGIN)
+    told.tighten()
+    return told
 
 
 def about(cover: Cover, voice: Voice) -> About:
@@ -74,23 +102,27 @@ def about(cover: Cover, voice: Voice) -> About:
     return About(lettering.cleaned(title), lettering.cleaned(voice.front.name), voice.front.language, stamp)
 
 
-def _draw_page(pen: Pen, rows: list[Placed]) -> None:
+def _pages(told: Story, height: float) -> list[list[Placed]]:
+    return arranged(told.pieces, told.margin, told.margin + UNIT, height - told.margin)
+
+
+def _draw_page(pen: Pen, rows: list[Placed], margin: float) -> None:
     for placed in rows:
-        placed.row.draw(pen, MARGIN, placed.top)
+        placed.row.draw(pen, margin, placed.top)
 
 
-def _draw_running_head(pen: Pen, width: float, cover: Cover, voice: Voice) -> None:
+def _draw_running_head(pen: Pen, told: Story, cover: Cover, voice: Voice) -> None:
     right = f"{cover.title} {cover.subject}".strip()
+    left, width, top = told.margin, told.width, told.margin - _RUNNING
     name = lettering.shortened(voice.front.name, QUIET, width / 2 - UNIT)
-    top = MARGIN - _RUNNING
-    TextLine(name, QUIET).draw(pen, MARGIN, top, width)
-    TextLine(lettering.shortened(right, QUIET, width / 2), QUIET, "right").draw(pen, MARGIN, top, width)
-    pen.rule(MARGIN, top + BODY.leading + UNIT / 4, width, LINE)
+    TextLine(name, QUIET).draw(pen, left, top, width)
+    TextLine(lettering.shortened(right, QUIET, width / 2), QUIET, "right").draw(pen, left, top, width)
+    pen.rule(left, top + BODY.leading + UNIT / 4, width, LINE)
 
 
-def _draw_foot(book: Book, text: str) -> None:
-    width = book.width - 2 * MARGIN
-    TextLine(text, QUIET, "right").draw(book.pen, MARGIN, book.height - MARGIN + UNIT / 2, width)
+def _draw_foot(book: Book, margin: float, text: str) -> None:
+    width = book.width - 2 * margin
+    TextLine(text, QUIET, "right").draw(book.pen, margin, book.height - margin + UNIT / 2, width)
 
 
 # --- where one page ends and the next begins ------------------------------------------------
@@ -102,7 +134,7 @@ def arranged(pieces: Sequence[Block], first: float, later: float, bottom: float)
     y = first
     for index, piece in enumerate(pieces):
         before = piece.before if pages[-1] else 0
-        if pages[-1] and y + before + _together(pieces, index, bottom - later) > bottom:
+        if pages[-1] and (piece.opens_page or y + before + _together(pieces, index, bottom - later) > bottom):
             pages.append([])
             y, before = later, 0
             if piece.heading:

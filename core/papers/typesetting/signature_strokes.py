@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from core.model.signatures import Signature, Stroke
-from core.papers.page import Pen, Point, Rectangle
+from core.papers.typesetting.page import Pen, Point, Rectangle
 
 _NIB = 1.3
 """Width of the pen in points."""

@@ -8,13 +8,13 @@ from datetime import date, timedelta
 from typing import TYPE_CHECKING
 
 from core.model.promise_records import Promise
-from core.papers import lettering
-from core.papers.paper_tokens import BODY, LINE, MUTED, TIME, UNIT, Style
+from core.papers.typesetting import lettering
+from core.papers.typesetting.paper_tokens import BODY, LINE, MUTED, TIME, UNIT, Style
 from core.papers.voice import Voice
 from core.promise import chances
 
 if TYPE_CHECKING:
-    from core.papers.page import Pen
+    from core.papers.typesetting.page import Pen
 
 _DOT = 3.1
 """Radius in points."""

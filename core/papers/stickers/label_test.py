@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from core.model.own_shop.settings_records import ShopFront
-from core.papers import label_stock, printed_codes
-from core.papers.binding import Cover, about
-from core.papers.page import Book
-from core.papers.paper_tokens import BODY, LINE, STRONG
-from core.papers.story import TextLine, few_cell
+from core.papers.stickers import label_stock
+from core.papers.typesetting import printed_codes
+from core.papers.typesetting.binding import Cover, about
+from core.papers.typesetting.page import Book
+from core.papers.typesetting.paper_tokens import BODY, LINE, STRONG
+from core.papers.typesetting.story import TextLine, few_cell
 from core.papers.voice import voice
 
 SAMPLE = "TEST"

@@ -6,9 +6,9 @@ from dataclasses import dataclass
 
 from core.model.promise_records import Promise
 from core.model.quote_records import Price, Quote
-from core.papers import agreed_way
-from core.papers.paper_tokens import QUIET, TITLE, UNIT
-from core.papers.story import Gap, Story, text_cell
+from core.papers.booking import agreed_way
+from core.papers.typesetting.paper_tokens import QUIET, TITLE, UNIT
+from core.papers.typesetting.story import Gap, Story, text_cell
 from core.papers.voice import Voice
 
 

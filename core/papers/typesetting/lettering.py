@@ -22,7 +22,7 @@ from reportlab.pdfbase.ttfonts import TTFont
 from core.model import resource_files
 
 if TYPE_CHECKING:
-    from core.papers.paper_tokens import Style
+    from core.papers.typesetting.paper_tokens import Style
 
 FALLBACK = "DejaVuSans"
 _FILES = {

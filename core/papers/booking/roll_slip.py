@@ -7,18 +7,18 @@ from typing import TYPE_CHECKING
 
 from core.model.job_records import Job
 from core.model.own_shop.settings_records import ShopFront
-from core.papers import letterhead, printed_codes
-from core.papers.binding import Cover, about
-from core.papers.claim_slip import BAR, BAR_HEIGHT, QR, facts, stub_cell
-from core.papers.label_test import SAMPLE
-from core.papers.page import Book
-from core.papers.paper_tokens import HUGE, LINE, MM, MUTED, QUIET, STRONG, UNIT
-from core.papers.story import Cell, TextLine, gap, text_cell
+from core.papers.booking.claim_slip import BAR, BAR_HEIGHT, QR, facts, stub_cell
+from core.papers.stickers.label_test import SAMPLE
+from core.papers.typesetting import letterhead, printed_codes
+from core.papers.typesetting.binding import Cover, about
+from core.papers.typesetting.page import Book
+from core.papers.typesetting.paper_tokens import HUGE, LINE, MM, MUTED, QUIET, STRONG, UNIT
+from core.papers.typesetting.story import Cell, TextLine, gap, text_cell
 from core.papers.voice import Voice, voice
 from core.wording.locale_figures import figure
 
 if TYPE_CHECKING:
-    from core.papers.page import Pen
+    from core.papers.typesetting.page import Pen
 
 EDGE = 4 * MM
 """What printers of roll paper leave free at both sides, and a little more (common practice, no source)."""

@@ -6,11 +6,12 @@ from core.model.agreement_records import AgreementVersion
 from core.model.job_records import Job
 from core.model.own_shop.settings_records import ShopFront
 from core.model.signatures import Signature
-from core.papers import agreement_words, price_and_day
-from core.papers.binding import Cover, bound, page_count, story
-from core.papers.paper_tokens import QUIET, STRONG, TITLE, UNIT
-from core.papers.receipt import Signed
-from core.papers.story import Cell, PaperTable, Story, TableColumn, text_cell
+from core.papers import agreement_words
+from core.papers.booking import price_and_day
+from core.papers.typesetting.binding import Cover, bound, page_count, story
+from core.papers.typesetting.paper_tokens import QUIET, STRONG, TITLE, UNIT
+from core.papers.typesetting.signature_box import Signed
+from core.papers.typesetting.story import Cell, PaperTable, Story, TableColumn, text_cell
 from core.papers.voice import Voice, voice
 from core.pricing.agreement_differences import AgreementDifference, AgreementPart
 

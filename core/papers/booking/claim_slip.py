@@ -7,11 +7,13 @@ from typing import TYPE_CHECKING
 from core.model.job_records import Job
 from core.model.names import FormatName
 from core.model.own_shop.settings_records import ShopFront
-from core.papers import agreed_way, letterhead, lettering, price_and_day, printed_codes
-from core.papers.binding import Cover, about
-from core.papers.fee_terms import storage_sentences
-from core.papers.page import Book
-from core.papers.paper_tokens import (
+from core.papers.booking import agreed_way, price_and_day
+from core.papers.booking.fee_terms import storage_sentences
+from core.papers.tape_words import apart, tally
+from core.papers.typesetting import letterhead, lettering, printed_codes
+from core.papers.typesetting.binding import Cover, about
+from core.papers.typesetting.page import Book
+from core.papers.typesetting.paper_tokens import (
     BODY,
     HUGE,
     LEAD,
@@ -26,12 +28,11 @@ from core.papers.paper_tokens import (
     Style,
     sheet,
 )
-from core.papers.story import Cell, TextLine, few_cell, text_cell
-from core.papers.tape_words import apart, tally
+from core.papers.typesetting.story import Cell, TextLine, few_cell, text_cell
 from core.papers.voice import Voice, voice
 
 if TYPE_CHECKING:
-    from core.papers.page import Pen
+    from core.papers.typesetting.page import Pen
 
 QR = 30 * MM
 BAR = QR * 21 / 29 / 68

@@ -8,9 +8,9 @@ from core.model.copies import copy_standing
 from core.model.copies.copy_records import CopiedFile, CopyRecord
 from core.model.job_records import Job
 from core.model.names import TapeCode
-from core.papers.paper_tokens import QUIET, STRONG, UNIT
-from core.papers.story import Story
 from core.papers.tape_words import full_name
+from core.papers.typesetting.paper_tokens import QUIET, STRONG, UNIT
+from core.papers.typesetting.story import Story
 from core.papers.voice import Voice
 from core.wording.locale_figures import listed
 

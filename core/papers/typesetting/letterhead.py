@@ -8,12 +8,12 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
-from core.papers.paper_tokens import BODY, LEAD, MM, QUIET, UNIT, Style
-from core.papers.story import Block, Cell, Gap, PageRow, few_cell, text_cell
+from core.papers.typesetting.paper_tokens import BODY, LEAD, MM, QUIET, UNIT, Style
+from core.papers.typesetting.story import Block, Cell, Gap, PageRow, few_cell, text_cell
 from core.papers.voice import Voice
 
 if TYPE_CHECKING:
-    from core.papers.page import Pen
+    from core.papers.typesetting.page import Pen
 
 LOGO_HIGH, LOGO_WIDE = 18 * MM, 60 * MM
 """The most room a logo takes."""
@@ -42,6 +42,18 @@ def blocks(voice: Voice, width: float) -> Iterator[Block]:
     )
     if voice.front.greeting:
         yield Block(PageRow((text_cell(voice.front.greeting, width, BODY),), (width,)), before=UNIT)
+
+
+def short_blocks(voice: Voice, width: float) -> Iterator[Block]:
+    """The same in few lines: the whereabouts below the name, a small logo at the right."""
+    logo = small_logo(voice)
+    room = width - (logo.width + 2 * UNIT if logo else 0)
+    words = text_cell(voice.front.name, room, name_style(voice))
+    words += text_cell(" · ".join(voice.whereabouts), room, QUIET)
+    if voice.front.greeting:
+        words += text_cell(voice.front.greeting, room, BODY)
+    cells, widths = ((words, (logo,)), (room, logo.width)) if logo else ((words,), (room,))
+    yield Block(PageRow(cells, widths, 2 * UNIT if logo else 0))
 
 
 def slip_cell(voice: Voice, width: float, most_lines: int) -> Cell:

@@ -9,11 +9,11 @@ from core.model.job_records import Job
 from core.model.names import TapeCode
 from core.model.own_shop.settings_records import ShopFront
 from core.model.tape_records import TapeRecord
-from core.papers import copies_told
-from core.papers.binding import Cover, bound, story
-from core.papers.paper_tokens import QUIET, STRONG, TITLE, UNIT, Style
-from core.papers.story import Cell, PaperTable, Story, TableColumn, text_cell
+from core.papers.handover import copies_told
 from core.papers.tape_words import full_name, short_code
+from core.papers.typesetting.binding import Cover, bound, story
+from core.papers.typesetting.paper_tokens import QUIET, STRONG, TITLE, UNIT, Style
+from core.papers.typesetting.story import Cell, PaperTable, Story, TableColumn, text_cell
 from core.papers.voice import Voice, voice
 
 _HALF = 32

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 
 from core.model.own_shop.settings_records import ShopFront
 from core.model.quote_records import Quote
-from core.papers import price_and_day
-from core.papers.price_and_day import PriceAndDay
+from core.papers.booking import price_and_day
+from core.papers.booking.price_and_day import PriceAndDay
 from core.papers.tape_words import draft_name, expected
 from core.papers.voice import Voice, voice
 

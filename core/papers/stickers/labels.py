@@ -10,19 +10,20 @@ from core.model.errors import WrongInput
 from core.model.job_records import Job
 from core.model.own_shop.settings_records import ShopFront
 from core.model.tape_records import TapeRecord
-from core.papers import label_stock, printed_codes
-from core.papers.binding import Cover, about
-from core.papers.label_stock import LabelSheet
-from core.papers.not_for_reuse_band import PrintedBand, band
-from core.papers.page import Book
-from core.papers.paper_tokens import BODY, LEAD, QUIET, STRONG
-from core.papers.story import TextLine, even_cell, few_cell
+from core.papers.stickers import label_stock
+from core.papers.stickers.label_stock import LabelSheet
 from core.papers.tape_words import record_name, short_code
+from core.papers.typesetting import printed_codes
+from core.papers.typesetting.binding import Cover, about
+from core.papers.typesetting.not_for_reuse_band import PrintedBand, band
+from core.papers.typesetting.page import Book
+from core.papers.typesetting.paper_tokens import BODY, LEAD, QUIET, STRONG
+from core.papers.typesetting.story import TextLine, even_cell, few_cell
 from core.papers.voice import Voice, voice
 from core.wording.messages import say
 
 if TYPE_CHECKING:
-    from core.papers.page import Pen, Rectangle
+    from core.papers.typesetting.page import Pen, Rectangle
 
 
 _HIGHEST_BARS = 20.0

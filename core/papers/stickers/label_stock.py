@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from core.model.errors import WrongInput, at
 from core.model.own_shop.settings_records import Printing, ShopFront
-from core.papers.paper_tokens import MM, SIZES, sheet
+from core.papers.typesetting.paper_tokens import MM, SIZES, sheet
 from core.wording.locale_figures import figure
 from core.wording.messages import say
 

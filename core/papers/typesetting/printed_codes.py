@@ -11,10 +11,10 @@ from typing import TYPE_CHECKING
 import segno
 from reportlab.graphics.barcode.code128 import Code128
 
-from core.papers.paper_tokens import INK, MM
+from core.papers.typesetting.paper_tokens import INK, MM
 
 if TYPE_CHECKING:
-    from core.papers.page import Pen, Point
+    from core.papers.typesetting.page import Pen, Point
 
 NARROW_BAR = 0.25 * MM
 """The narrowest bar; read back without a miss at 203 and 300 dpi, as label and office printers print."""
