@@ -11,7 +11,7 @@ from core.model.agreement_records import StandingPrice
 from gui.toolkit.text import money, say
 from gui.widgets.layouts import give_key, words
 
-CARD_KEYS = "Ctrl+K"
+CARD_KEYS = "Ctrl+P"
 
 
 class StandingPriceLine(QWidget):

@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
 from core.wording.messages import say
 from gui.app.banner import Banner
 from gui.app.closing import Closing
+from gui.app.help_at_hand import HelpAtHand
 from gui.app.link_strip import LinkStrip
 from gui.app.moments_bar import MomentsBar
 from gui.app.scan_hearing import ScanHearing
@@ -65,6 +66,7 @@ class Window(QMainWindow):
         self.scans = ScanHearing(self)
         self.closing.wanted.connect(self.close)
         self.moments = self._bar.moments
+        self.help = HelpAtHand(self)
         self._build()
         self._retitle()
 
@@ -119,9 +121,10 @@ class Window(QMainWindow):
     def go(self, name: str) -> None:
         """Turn to the screen of a moment."""
         if self._stack.turn_to(name):
-            self._bar.mark(name)
             self._retitle()
             self.scans.turned_to(self._stack.screens[name])
+        screen = self.screen_on_show()
+        self._bar.mark("" if screen is None else screen.name.lower())
 
     def screen_named(self, name: str) -> Screen:
         """The screen of a moment; KeyError when there is none."""
@@ -249,6 +252,7 @@ class Window(QMainWindow):
             self._desk.work.changed.disconnect(self._spread)
             self._desk.work.refused.disconnect(self.banner.refuse)
         self._bar.let_turn(True)
+        self.help.forget()
         self._desk, self._unsaved, self._is_practice = None, False, False
         self._shop_name = "Tapewright"
         self.practice.tell(False)

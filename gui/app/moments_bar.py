@@ -1,65 +1,96 @@
-"""The five moments along the top of the window, and who stands at the counter."""
+"""The five moments along the top of the window, what helps in all of them, and who stands at the counter."""
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtGui import QAction, QActionGroup
-from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QToolButton, QWidget
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QSignalBlocker, Qt, Signal, Slot
+from PySide6.QtGui import QAction, QKeySequence
+from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QTabBar, QWidget
 
 from gui.app.identity_button import IdentityButton
 from gui.toolkit import actions, theme
 
+if TYPE_CHECKING:
+    from gui.app.keys_in_sight import KeysInSight
+
 
 class MomentsBar(QWidget):
-    """A button for each moment; its key works in all of the window, even while the bar is hidden."""
+    """A tab for each moment; its keys work in all of the window, even while the bar is hidden."""
 
     chosen = Signal(str)
     """The name of a moment that was pressed."""
 
     def __init__(self, window: QWidget) -> None:
         super().__init__()
+        self._window = window
         self.identity = IdentityButton()
         self.moments: dict[str, QAction] = {}
-        row = QHBoxLayout(self)
-        row.setContentsMargins(theme.UNIT, theme.UNIT // 2, 2 * theme.UNIT, 0)
-        row.setSpacing(0)
-        group = QActionGroup(self)
-        group.setExclusionPolicy(QActionGroup.ExclusionPolicy.ExclusiveOptional)
-        for key in actions.MOMENTS:
+        self.tabs = _tabs()
+        self.in_sight: KeysInSight | None = None
+        """None before the first shop is open."""
+        self._row = QHBoxLayout(self)
+        self._row.setContentsMargins(theme.UNIT, theme.UNIT // 2, 2 * theme.UNIT, 0)
+        self._row.setSpacing(0)
+        for place, key in enumerate(actions.MOMENTS):
             moment = actions.action(key, window)
-            moment.setCheckable(True)
-            moment.setText(key.words_with_keys)
+            moment.setShortcuts([QKeySequence(key.keys), QKeySequence(f"Ctrl+{place + 1}")])
             moment.triggered.connect(self._note_chosen)
-            group.addAction(moment)
-            row.addWidget(_button(moment))
+            self.tabs.addTab(key.words_with_keys)
             self.moments[key.name] = moment
-        row.addWidget(self.identity, 1)
+        self.tabs.setTabVisible(self.tabs.addTab(""), False)
+        self.tabs.tabBarClicked.connect(self._note_clicked)
+        self.tabs.currentChanged.connect(self._note_clicked)
+        self._row.addWidget(self.tabs)
+        self._row.addWidget(self.identity, 1)
+        self.mark("")
 
     def reword(self) -> None:
         """Write the moments in the language of now: a shop may speak another than the empty window did."""
-        for key in actions.MOMENTS:
+        for place, key in enumerate(actions.MOMENTS):
             actions.reword(self.moments[key.name], key)
-            self.moments[key.name].setText(key.words_with_keys)
+            self.tabs.setTabText(place, key.words_with_keys)
+            self.tabs.setTabToolTip(place, self.moments[key.name].toolTip())
+        self._show_keys()
 
     def mark(self, name: str) -> None:
-        """Mark the moment that is on show."""
-        for moment, action in self.moments.items():
-            action.setChecked(moment == name)
+        """Mark the moment that is on show; no tab is marked while none of them is."""
+        names = [*self.moments]
+        with QSignalBlocker(self.tabs):
+            self.tabs.setCurrentIndex(names.index(name) if name in names else len(names))
 
     def let_turn(self, may_turn: bool) -> None:
         """Whether another moment can be chosen."""
+        self.tabs.setEnabled(may_turn)
         for moment in self.moments.values():
             moment.setEnabled(may_turn)
+
+    def _show_keys(self) -> None:
+        from gui.app.keys_in_sight import KeysInSight  # not before the first paint
+
+        if self.in_sight is not None:
+            self._row.removeWidget(self.in_sight)
+            self.in_sight.deleteLater()
+        self.in_sight = KeysInSight(self._window)
+        self._row.insertWidget(1, self.in_sight)
 
     @Slot()
     def _note_chosen(self) -> None:
         self.chosen.emit(self.sender().objectName())
 
+    @Slot(int)
+    def _note_clicked(self, place: int) -> None:
+        if 0 <= place < len(actions.MOMENTS):
+            self.chosen.emit(actions.MOMENTS[place].name)
 
-def _button(moment: QAction) -> QToolButton:
-    button = QToolButton()
-    button.setDefaultAction(moment)
-    button.setProperty("role", "moment")
-    button.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-    button.setSizePolicy(QSizePolicy.Policy.Minimum, QSizePolicy.Policy.Fixed)
-    return button
+
+def _tabs() -> QTabBar:
+    tabs = QTabBar()
+    tabs.setObjectName("moments")
+    tabs.setDrawBase(False)
+    tabs.setExpanding(False)
+    tabs.setUsesScrollButtons(True)
+    tabs.setElideMode(Qt.TextElideMode.ElideNone)
+    tabs.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+    tabs.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
+    return tabs

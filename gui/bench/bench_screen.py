@@ -74,6 +74,9 @@ class BenchScreen(Screen):
         self.box.setFocus(Qt.FocusReason.ShortcutFocusReason)
         self.box.selectAll()
 
+    def bars(self, name: str) -> str:
+        return say("commands", "no-tape-in-hand") if self.tape is None else ""
+
     def refresh(self) -> None:
         self.desk.work.ask(decks.settings, then=self._know_shop)
         self.desk.work.ask(tapes.at_work, then=self._lay_list)

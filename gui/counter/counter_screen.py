@@ -15,6 +15,7 @@ from core.model.quote_records import Quote
 from core.model.typed_draft import TypedBox
 from core.services import shop_snapshot
 from core.services.quoting import ShopSnapshot
+from gui.counter import barred_commands
 from gui.counter.amending import Amending
 from gui.counter.booking import Booking
 from gui.counter.booking_check import NotComplete
@@ -94,6 +95,9 @@ class CounterScreen(Screen):
         return self._slip.is_written
 
     # --- what every screen does ----------------------------------------------------------
+
+    def bars(self, name: str) -> str:
+        return barred_commands.why_not(name, self.draft, self.quote)
 
     def refresh(self) -> None:
         self._read_shop()

@@ -83,6 +83,11 @@ class JobForms(QWidget):
         for button in (self.amend_button, self.cancel_button):
             button.setVisible(job is not None and job.is_open)
 
+    @property
+    def has_job(self) -> bool:
+        """Whether an order is open to be changed."""
+        return self._job is not None
+
     def keep_shop(self, settings: ShopSettings) -> None:
         """The shop's country, for phone numbers, and its clock."""
         self._timezone = settings.front.timezone

@@ -66,6 +66,9 @@ class PhoneScreen(Screen):
         self.box.setFocus(Qt.FocusReason.ShortcutFocusReason)
         self.box.selectAll()
 
+    def bars(self, name: str) -> str:
+        return say("commands", "nobody-on-the-phone") if not self.forms.has_job else ""
+
     def refresh(self) -> None:
         self.desk.work.ask(ceiling_watch.to_call, then=self._keep_waiting)
         self.desk.work.ask(promises.under_review, then=self._keep_promises)

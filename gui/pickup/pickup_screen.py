@@ -57,6 +57,9 @@ class PickupScreen(Screen):
         self.parts.box.setFocus(Qt.FocusReason.ShortcutFocusReason)
         self.parts.box.selectAll()
 
+    def bars(self, name: str) -> str:
+        return say("commands", "no-order-at-pickup") if self.checklist is None else ""
+
     def refresh(self) -> None:
         if self.checklist is not None:
             self.desk.work.ask(jobs.get, self.checklist.job.number, then=self._renew)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from functools import partial
 
 from PySide6.QtCore import Qt, Signal, Slot
@@ -63,6 +63,11 @@ class ShopScreen(Screen):
     def holds_typing(self) -> bool:
         """A chapter that is built anew loses what nobody took yet."""
         return is_typed_in(self.page)
+
+    def places(self) -> tuple[tuple[str, Callable[[], object]], ...]:
+        return tuple(
+            (one.title, partial(self.chapters.stand_on, name)) for name, one in self._chapters.items()
+        )
 
     def refresh(self) -> None:
         """Read for the chapters whose records changed; for all of them where none is known to have."""

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from PySide6.QtGui import QAction, QKeySequence
-from PySide6.QtWidgets import QWidget
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QAction, QKeySequence, QShortcut
+from PySide6.QtWidgets import QAbstractButton, QWidget
 
 from core.wording.messages import say
 from gui.toolkit.plain_text import tip
@@ -28,7 +29,7 @@ class Key(NamedTuple):
 
 
 MOMENTS = (
-    Key("counter", "F1"),
+    Key("counter", "Ctrl+1"),
     Key("phone", "F2"),
     Key("bench", "F3"),
     Key("pickup", "F4"),
@@ -41,6 +42,10 @@ QUIT = Key("quit", "Ctrl+Q")
 AFRESH = Key("begin-afresh", "Ctrl+Shift+N")
 LEAVE_PRACTICE = Key("leave-practice", "Ctrl+Shift+Q")
 WAY_OUT = Key("way-out", "Ctrl+G")
+FIND_COMMAND = Key("find-command", "Ctrl+K")
+HELP = Key("help", "F1")
+IN_SIGHT = (FIND_COMMAND, HELP, CUSTOMER_SIDE, LOOK)
+"""What stands beside the moments, with short words, as far as there is room: the first the longest."""
 
 BOOK = Key("book-box", "Ctrl+Return")
 SIGN = Key("have-signed", "Ctrl+S")
@@ -72,3 +77,40 @@ def reword(made: QAction, key: Key) -> None:
     """Write the words of ``key`` in the language of now."""
     made.setText(key.words)
     made.setToolTip(tip(say("window", "action_hint", words=key.words, keys=key.keys)))
+
+
+# --- buttons: the key they are given, and their words while their name says what they do to what --------
+
+
+_KEYS, _TOLD = "keys", "told"
+
+
+def note_key(button: QAbstractButton, keys: str) -> None:
+    """A shortcut that is not the button's own presses it."""
+    button.setProperty(_KEYS, keys)
+
+
+def has_key_elsewhere(button: QAbstractButton) -> bool:
+    """Whether its key works while the button's place is taken by something else."""
+    return bool(button.property(_KEYS))
+
+
+def key_given(button: QAbstractButton) -> str:
+    """The key of a shortcut that presses the button, or nothing."""
+    noted = button.property(_KEYS)
+    if noted:
+        return str(noted)
+    own = button.findChild(QShortcut, options=Qt.FindChildOption.FindDirectChildrenOnly)
+    return "" if own is None else own.key().toString(QKeySequence.SequenceFormat.PortableText)
+
+
+def told_on(button: QAbstractButton) -> str:
+    """What the button does, in the words of its card: its name, or nothing where its text says it."""
+    return str(button.property(_TOLD) or button.accessibleName())
+
+
+def name_with_target(button: QAbstractButton, name: str) -> None:
+    """Say to a screen reader what the button does to what; its card keeps the words that it had."""
+    if button.property(_TOLD) is None:
+        button.setProperty(_TOLD, button.accessibleName())
+    button.setAccessibleName(name)

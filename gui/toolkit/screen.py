@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from PySide6.QtCore import QTimer, Signal, Slot
 from PySide6.QtWidgets import QLineEdit, QPlainTextEdit, QWidget
 
@@ -88,6 +90,14 @@ class Screen(QWidget):
     def hear_scan(self, code: str) -> bool:
         """The scanner read a tape's code, or the number of an order; whether that is of use here."""
         return False
+
+    def bars(self, name: str) -> str:
+        """Why the action or button of this name cannot be used now; empty where nothing of the screen bars it."""
+        return ""
+
+    def places(self) -> tuple[tuple[str, Callable[[], object]], ...]:
+        """Places within the screen by their titles, and what turns to each."""
+        return ()
 
     def take_focus(self) -> None:
         """Put the keyboard where the next key belongs."""

@@ -145,12 +145,22 @@ QScrollBar::add-line, QScrollBar::sub-line {{ width: 0; height: 0; }}
 QScrollBar::add-page, QScrollBar::sub-page {{ background: transparent; }}
 QToolTip {{ background: {slip}; color: {ink}; border: 1px solid {edge}; padding: 4px; }}
 
-QToolButton[role="moment"] {{ background: transparent; border: none; border-bottom: 3px solid transparent;
+QTabBar#moments::tab {{ background: transparent; border: none; border-bottom: 3px solid transparent;
     padding: 6px 16px 5px 16px; font-size: {body}pt; color: {muted}; }}
-QToolButton[role="moment"]:hover {{ color: {ink}; }}
-QToolButton[role="moment"]:checked {{ color: {oxide}; border-bottom: 3px solid {oxide}; font-weight: 700; }}
+QTabBar#moments::tab:hover {{ color: {ink}; }}
+QTabBar#moments::tab:selected {{ color: {oxide}; border-bottom: 3px solid {oxide}; font-weight: 700; }}
+QTabBar#moments:focus::tab:selected {{ background: {lit}; border: 2px solid {oxide}; border-bottom: 3px solid {oxide};
+    padding: 4px 14px 5px 14px; }}
+QToolButton[role="in-sight"] {{ background: transparent; border: none; padding: 4px 8px; font-size: {small}pt;
+    color: {time}; }}
+QToolButton[role="in-sight"]:hover {{ color: {ink}; }}
+QToolButton[role="in-sight"]:focus {{ border: 2px solid {oxide}; padding: 2px 6px; }}
+QFrame[role="drawer"] {{ background: {ground}; border: none; border-top: 3px solid {oxide}; }}
+QFrame[role="drawer"] QListView, QFrame[role="drawer"] QListView:focus {{ background: {ground}; border: none; }}
+QFrame[role="drawer-front"] {{ background: {oxide}; border: none; border-top: 3px double {on_oxide}; }}
+QFrame[role="drawer-front"] QLabel {{ color: {on_oxide}; }}
+QFrame[role="drawer-front"] QLineEdit:focus {{ border: 2px solid {ink}; }}
 QToolButton[role="identity"] {{ background: transparent; border: none; font-size: {small}pt;
     color: {muted}; }}
 QToolButton[role="identity"]:hover {{ color: {ink}; }}
-QToolButton[role="moment"]:focus {{ background: {lit}; }}
 """

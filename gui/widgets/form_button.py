@@ -6,6 +6,8 @@ from PySide6.QtCore import Slot
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QPushButton, QWidget
 
+from gui.toolkit import actions
+
 
 class FormButton(QPushButton):
     """The key belongs to ``room`` and works as long as that is there and the button itself was not hidden."""
@@ -14,6 +16,7 @@ class FormButton(QPushButton):
         super().__init__(words)
         self.setObjectName(name)
         self.setProperty("role", "action")
+        actions.note_key(self, keys)
         shortcut = QShortcut(QKeySequence(keys), room)
         shortcut.setAutoRepeat(False)
         shortcut.activated.connect(self.press)

@@ -63,7 +63,7 @@ def test_an_order_is_changed_after_it_was_booked(clerk: Clerk, job: Job) -> None
     counter = clerk.window.screen_on_show()
     assert isinstance(counter, CounterScreen)
     _wait(clerk, lambda: counter.amending.is_open)
-    clerk.go(Qt.Key.Key_F1)
+    clerk.to_counter()
     press(Qt.Key.Key_Home)
     press_text("3")
     press(Qt.Key.Key_Return)
@@ -173,7 +173,7 @@ def test_a_ceiling_crossed_at_the_bench_is_asked_on_the_phone_and_the_answer_is_
     assert [piece.key for piece in phone.panel.matches.pieces] == [job.number]
     press_text(job.number)
     clerk.settle()
-    press(Qt.Key.Key_K, CTRL)
+    press(Qt.Key.Key_P, CTRL)
     clerk.settle()
     card = _card(clerk)
     assert len(card.buttons) == 4
@@ -191,7 +191,7 @@ def test_a_ceiling_crossed_at_the_bench_is_asked_on_the_phone_and_the_answer_is_
 def test_a_ceiling_crossed_at_the_bench_is_asked_there_and_the_answer_is_no(clerk: Clerk, job: Job) -> None:
     code = _play_long(clerk, job)
     clerk.scan(code)
-    press(Qt.Key.Key_K, CTRL)
+    press(Qt.Key.Key_P, CTRL)
     clerk.settle()
     _card(clerk)
     _answer(clerk, Qt.Key.Key_2)
@@ -246,7 +246,7 @@ def test_a_customer_who_was_here_before_is_recalled_by_a_key_and_never_without(
 ) -> None:
     counter = clerk.window.screen_on_show()
     assert isinstance(counter, CounterScreen)
-    clerk.go(Qt.Key.Key_F1)
+    clerk.to_counter()
     clerk.tab_back_to("customer-name")
     press_text("Bo Fenwick")
     press(Qt.Key.Key_Return)
@@ -261,7 +261,7 @@ def test_a_customer_who_was_here_before_is_recalled_by_a_key_and_never_without(
 
 def _book_one(clerk: Clerk) -> Job:
     """One VHS tape for whoever stands in the form; the order that was made."""
-    clerk.go(Qt.Key.Key_F1)
+    clerk.to_counter()
     press(Qt.Key.Key_Home)
     for cell in ("1", "vhs", "T-120"):
         press_text(cell)

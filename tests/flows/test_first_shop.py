@@ -135,7 +135,7 @@ def take_in(owner: Owner, name: str) -> None:
     press_text(name)
     press(Qt.Key.Key_Return)
     press_text(PHONE)
-    owner.go(Qt.Key.Key_F1)
+    owner.to_counter()
     press(Qt.Key.Key_Home)
     for cell in ("2", "vhs", "t-120", "", "sp", "", "", "Christmas"):
         press_text(cell)
@@ -242,7 +242,7 @@ def test_prices_change_in_midyear_and_no_old_paper_does(owner: Owner) -> None:
     again = reprinted_quote(owner, "fenwick")
     assert again.read_bytes() == old
     assert owner.job().quote.price == before.quote.price
-    owner.go(Qt.Key.Key_F1)
+    owner.to_counter()
     press(Qt.Key.Key_N, CTRL)
     owner.settle()
     take_in(owner, "Grace Hollow")

@@ -87,7 +87,7 @@ def price_it(clerk: Clerk) -> None:
 
 
 def book_it(clerk: Clerk) -> TapeCode:
-    clerk.go(Qt.Key.Key_F1)
+    clerk.to_counter()
     counter = type_box(clerk, ("1", "vhs", "T-120", "", "SP", "", "smells", "Wedding"))
     say_what_must_be_told(clerk, counter)
     clerk.move_on()

@@ -75,7 +75,7 @@ def price_it(clerk: Clerk) -> None:
 
 
 def book_it(clerk: Clerk) -> list[TapeCode]:
-    clerk.go(Qt.Key.Key_F1)
+    clerk.to_counter()
     type_box(clerk, ("2", "sound", f"{FEET} ft", "", "18 fps", "", "", "Lake"))
     clerk.settle()
     clerk.move_on()

@@ -94,14 +94,24 @@ def test_a_failure_is_told_by_a_word_first_and_goes_away_with_escape(
 
 
 def test_the_function_keys_turn_to_the_moments(composed: CompositionRoot, shell: Window) -> None:
-    keys = (Qt.Key.Key_F2, Qt.Key.Key_F3, Qt.Key.Key_F4, Qt.Key.Key_F5, Qt.Key.Key_F1)
-    been = []
-    for key in keys:
-        QTest.keyClick(QApplication.focusWidget() or shell, key)
-        screen = shell.screen_on_show()
-        assert screen is not None
-        been.append(screen.name)
+    keys = (Qt.Key.Key_F2, Qt.Key.Key_F3, Qt.Key.Key_F4, Qt.Key.Key_F5)
+    assert [_screen_by(shell, key) for key in keys] == ["Phone", "Bench", "Pickup", "Shop"]
+
+
+def test_control_and_a_digit_turn_to_the_moments(composed: CompositionRoot, shell: Window) -> None:
+    keys = (Qt.Key.Key_2, Qt.Key.Key_3, Qt.Key.Key_4, Qt.Key.Key_5, Qt.Key.Key_1)
+    been = [_screen_by(shell, key, Qt.KeyboardModifier.ControlModifier) for key in keys]
     assert been == ["Phone", "Bench", "Pickup", "Shop", "Counter"]
+
+
+def _screen_by(
+    shell: Window, key: Qt.Key, modifier: Qt.KeyboardModifier = Qt.KeyboardModifier.NoModifier
+) -> str:
+    """The screen to which a key leads."""
+    QTest.keyClick(QApplication.focusWidget() or shell, key, modifier)
+    screen = shell.screen_on_show()
+    assert screen is not None
+    return screen.name
 
 
 def test_the_title_says_shop_moment_and_person(composed: CompositionRoot, shell: Window) -> None:

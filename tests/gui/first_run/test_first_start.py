@@ -303,7 +303,7 @@ def test_what_was_typed_is_kept_when_somebody_goes_back_or_to_another_moment(
 ) -> None:
     _window, root = begin(qtbot, opened)
     press_text("The Tape Table")
-    press(Qt.Key.Key_F1)
+    press(Qt.Key.Key_1, Qt.KeyboardModifier.ControlModifier)
     settle(qtbot, root)
     with records(own) as shop:
         assert shop.ask(decks.settings).front.name == "The Tape Table"
