@@ -12,6 +12,9 @@ def reading(line: LineReading) -> dict[str, object]:
         "text": line.text,
         "written": line_writing.written(row.tapes for row in line.rows if row.tapes is not None),
         "rows": [_row(row) for row in line.rows],
+        "customer": None
+        if line.customer is None
+        else {"name": line.customer.name, "phone": line.customer.phone or None},
         "words": [_word(line, each) for each in line.stretches if each.taken is not Taken.UNREAD],
         "not_taken": [
             {**_word(line, each), "offers": list(each.offers), "because": each.because or None}

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from datetime import date
 from typing import TYPE_CHECKING
 
@@ -9,7 +10,7 @@ from PySide6.QtCore import QObject, Signal
 
 from core.model.errors import WrongInput
 from core.model.quote_records import Quote
-from core.model.typed_draft import TypedBox
+from core.model.typed_draft import TypedBox, TypedRow
 from core.wording import shop_clock
 from gui.counter.live_day import LiveDay
 from gui.counter.live_quote import LiveQuote
@@ -72,13 +73,13 @@ class BoxQuote(QObject):
         self.quote, self.failure = self._live.quote(self.reading.inventory, self._desk.clock())
         self._day.update()
 
-    def table_rows(self) -> list[TableRow]:
-        """Every row of the box with what the quote says of its tapes."""
+    def table_rows(self, rows: Sequence[TypedRow]) -> list[TableRow]:
+        """The first rows of the box with what the quote says of them; others are still in the line."""
         tapes = self.quote.tapes if self.quote is not None else ()
         first = {self.reading.places[tape.line - 1]: tape for tape in tapes if tape.n == 1}
         return [
-            TableRow(row, read_row(row, self._box.tv), first.get(place))
-            for place, row in enumerate(self._box.rows)
+            TableRow(row, read_row(row, self._box.tv), None if row.is_empty else first.get(place))
+            for place, row in enumerate(rows)
         ]
 
     def rows_of_questions(self) -> list[int]:

@@ -19,6 +19,7 @@ from gui.counter.booking_papers import BookingPapers
 from gui.counter.box_quote import BoxQuote
 from gui.counter.counter_layout import CounterLayout
 from gui.counter.draft_history import Draft
+from gui.counter.line_entry import LineEntry
 from gui.counter.signing import Signing
 from gui.counter.slip_writer import SlipWriter
 from gui.toolkit.screen_context import Desk
@@ -48,6 +49,7 @@ class CounterBooking(QObject):
         box: BoxQuote,
         slip: SlipWriter,
         amending: Amending,
+        line: LineEntry,
     ) -> None:
         super().__init__(booking.parent())
         self._parts = parts
@@ -56,6 +58,7 @@ class CounterBooking(QObject):
         self._slip = slip
         self._booking = booking
         self._amending = amending
+        self._line = line
         self._papers = BookingPapers(desk, self)
         self.signing = Signing(desk, parts.booking_bar.signing, self)
         self._connect()
@@ -63,8 +66,7 @@ class CounterBooking(QObject):
     @Slot()
     def book(self) -> None:
         """Book the box, or say what is missing and go there."""
-        self._parts.table.commit()
-        self._parts.form.settle()
+        self._settle()
         if self._booking.is_under_way:
             return
         if self._amending.is_open:
@@ -77,10 +79,15 @@ class CounterBooking(QObject):
     @Slot()
     def have_signed(self) -> None:
         """Show the customer what is agreed, to be signed before it is booked; or say what is missing."""
-        self._parts.table.commit()
-        self._parts.form.settle()
+        self._settle()
         if not (self._booking.is_under_way or self._amending.is_open):
             self._begin(self.signing.begin)
+
+    def _settle(self) -> None:
+        """Take over what is being typed: a cell, a field, a line that was understood to its last word."""
+        self._parts.table.commit()
+        self._parts.form.settle()
+        self._line.take_whole()
 
     def _begin(self, step: Callable[[TypedBox, ShopSnapshot, Inventory, int], None]) -> None:
         try:

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QWidget
 from core.model.job_records import Job
 from core.model.names import JobNumber
 from core.model.own_shop.settings_records import Permission
-from core.model.quote_records import Quote
+from core.model.quote_records import Question, Quote
 from core.model.typed_draft import TypedBox
 from core.services import shop_snapshot
 from core.services.quoting import ShopSnapshot
@@ -66,7 +66,7 @@ class CounterScreen(Screen):
         self.amending = Amending(desk, self.draft, self.parts.amending, self)
         self.recall = CustomerRecall(desk, self.parts.known, self)
         self.booking = CounterBooking(
-            desk, booking, self.parts, self.draft, self._box, self._slip, self.amending
+            desk, booking, self.parts, self.draft, self._box, self._slip, self.amending, self.line
         )
         self._again_timer = QTimer(self, interval=READ_AGAIN_MS)
         self._connect()
@@ -126,6 +126,7 @@ class CounterScreen(Screen):
 
     def _use_snapshot(self, snapshot: ShopSnapshot) -> None:
         self._box.use_snapshot(snapshot)
+        self.line.use_settings(snapshot.settings)
         self.parts.slip.show_front(snapshot.settings.front)
         self._recompute()
 
@@ -142,13 +143,14 @@ class CounterScreen(Screen):
 
     @Slot()
     def _recompute(self) -> None:
-        self._box.update(self.draft.shown)
-        self.parts.rows.show(self._box.table_rows())
+        laid_out = self.line.laid_out(self.draft.shown)
+        self._box.update(laid_out)
+        self.parts.rows.show(self._box.table_rows(self.draft.shown.rows))
         self._show_quote()
         self.parts.form.show_box(self.draft.box, self._box.reading)
         self.parts.show_amending(self.amending.is_open)
         self.amending.show(self._box.reading)
-        self.recall.follow(self.draft.shown)
+        self.recall.follow(laid_out)
         self.booking.signing.follow(self.draft.shown)
         self._note_unsaved()
 
@@ -211,12 +213,19 @@ class CounterScreen(Screen):
         self._slip.forget_job()
         self.amending.open(number)
 
+    @Slot(object, int, int)
+    def _answer(self, question: Question, place: int, tapes: int) -> None:
+        """What is asked of a tape in the line can be written into its row once there is one."""
+        self.line.take()
+        self.tray.answer(question, place, tapes)
+
     @Slot(str, str)
     def _recalled(self, name: str, phone: str) -> None:
         """The customer was here before: name and number as the shop knows them, in one step to undo."""
-        box = replace(self.draft.box, name=name, phone=phone)
+        was_in_line = self.line.is_open
+        box = replace(self.draft.box, name=name, phone=phone, line=self.line.without_customer())
         self.draft.put(box, say("counter", "undo_name"))
-        self.take_focus()
+        self.parts.bring(self.parts.line) if was_in_line else self.take_focus()
 
     @Slot()
     def new_box(self) -> None:
@@ -258,7 +267,7 @@ class CounterScreen(Screen):
         parts.form.went_on.connect(self.take_focus)
         parts.known.taken.connect(self._recalled)
         parts.telling.told_changed.connect(self.draft.write_told)
-        parts.asking.answered.connect(self.tray.answer)
+        parts.asking.answered.connect(self._answer)
         parts.booking_bar.deposit_typed.connect(self.draft.write_deposit)
         parts.ways.chosen.connect(self.draft.write_field)
         parts.booking_bar.next_wanted.connect(self.new_box)
@@ -275,6 +284,7 @@ class CounterScreen(Screen):
     def _connect_keys(self) -> None:
         does: dict[actions.Key, Callable[[], None]] = {
             actions.BOOK: self.booking.book,
+            actions.TOLD: self.parts.telling.say_told,
             actions.SIGN: self.booking.have_signed,
             actions.NEW_BOX: self.new_box,
             actions.UNDO: self.tray.undo,

@@ -20,7 +20,7 @@ class Draft(QObject):
     changed = Signal()
     """The box, or what is half typed in it, is another."""
     line_changed = Signal(str)
-    """The text of the one line is another. It does not change the box until its rows are taken."""
+    """The text of the one line is another. Its rows are quoted, and in the box once they are taken."""
     text_changed = Signal()
     """The typed text changed: time to save it against a power cut."""
 
@@ -150,11 +150,9 @@ class Draft(QObject):
         self.begin(replace(self.box, command=""))
 
     def _show(self, box: TypedBox) -> None:
-        is_text_alone = self._half_typed is None and _is_same_but_for_words_in_line(self.box, box)
         self._half_typed = None
         self.box = box
-        if not is_text_alone:
-            self.changed.emit()
+        self.changed.emit()
         self.line_changed.emit(box.line)
         self.text_changed.emit()
 
@@ -181,11 +179,6 @@ def _with_id(box: TypedBox) -> TypedBox:
     from uuid import uuid4  # not before the first paint
 
     return replace(box, command=uuid4().hex)
-
-
-def _is_same_but_for_words_in_line(one: TypedBox, other: TypedBox) -> bool:
-    """Whether there are words in both lines, or in neither, and all else is the same."""
-    return bool(one.line.strip()) == bool(other.line.strip()) and replace(one, line=other.line) == other
 
 
 def _with_cell(box: TypedBox, row: int, column: str, text: str) -> TypedBox:

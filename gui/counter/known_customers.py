@@ -17,7 +17,8 @@ from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import phone, say
 from gui.widgets.layouts import give_key, words
 
-KEYS = ("Alt+1", "Alt+2", "Alt+3")
+KEYS = ("Alt+7", "Alt+8", "Alt+9")
+"""The first digits answer the question that is asked of the tapes at the same time."""
 MOST = len(KEYS)
 ASK_AFTER_MS = 150
 

@@ -30,6 +30,8 @@ class LineText:
         self.faults: tuple[tuple[int, str], ...] = ()
         """Where words stand that were not understood, each with its sentence."""
         self.unread: tuple[tuple[int, int], ...] = ()
+        self.customer_at: int | None = None
+        """Where the name of the customer begins."""
         if text.strip():
             self._read()
 
@@ -40,6 +42,7 @@ class LineText:
         self.rows_told = line_told.understood(reading)
         self.faults = tuple((each.start, line_told.not_understood(reading, each)) for each in reading.unread)
         self.unread = tuple((each.start, each.end) for each in reading.unread)
+        self.customer_at = reading.customer.start if reading.customer is not None else None
         self.spoken = " ".join([*(sentence for _, sentence in self.faults), self.rows_told])
 
     def completion(self, cursor: int) -> WordOffer | None:

@@ -59,6 +59,7 @@ MEASURE = Key("measure-packs", "Ctrl+M")
 HELP_DAY = Key("help-day", "Ctrl+H")
 LINE = Key("type-line", "F6")
 FINDINGS = Key("go-to-findings", "F7")
+TOLD = Key("say-told", "F8")
 OF_THE_TRAY = (REPEAT, REMOVE, UNDO, REDO, NEW_BOX, BOOK, LOOK_OVER, MEASURE, HELP_DAY)
 """The keys of the Counter's tray, as they are told on it."""
 

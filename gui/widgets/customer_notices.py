@@ -6,7 +6,7 @@ from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QWidget
 
 from core.model.quote_records import Quote
-from gui.toolkit import theme
+from gui.toolkit import actions, theme
 from gui.toolkit.text import say
 from gui.widgets import notice_sentences as notices
 from gui.widgets.hint import Hint
@@ -29,7 +29,7 @@ class CustomerNotices(QWidget):
         self._said: tuple[str, ...] = ()
         self._head = Hint()
         self._body = words()
-        self.told = InstantCheckBox(say("counter", "told"))
+        self.told = InstantCheckBox(say("counter", "told", keys=actions.TOLD.keys))
         self._build()
         self._lay_out()
 
@@ -75,6 +75,12 @@ class CustomerNotices(QWidget):
         self.told.setChecked(bool(self._must) and self.is_settled)
         self.told.blockSignals(False)
         self.setVisible(bool(self._must or besides))
+
+    @Slot()
+    def say_told(self) -> None:
+        """By key: the customer was told, or not after all; nothing where there is nothing to tell."""
+        if not self.told.isHidden() and not self.isHidden():
+            self.told.toggle()
 
     @Slot(bool)
     def _ticked(self, told: bool) -> None:

@@ -14,6 +14,7 @@ from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QApplication, QCheckBox, QPushButton, QToolButton
 
 from core.model.names import TapeCode
+from core.services.own_shop import shop_document
 from core.services.records_door import Shop
 from gui.app import composition
 from gui.app.main_window import Window
@@ -22,6 +23,8 @@ from gui.toolkit.screen import Screen
 from tests.bench.typing import wait_until
 from tests.support.booked import Clock, Desk, set_up
 
+SHOP_PHONE = "(303) 555-0100"
+"""Of an area where numbers are said without it; 555-01xx are set aside for inventions (ATIS-0300115)."""
 S = TypeVar("S", bound=Screen)
 
 
@@ -89,6 +92,8 @@ def desk_window() -> Iterator[DeskWindow]:
     with tempfile.TemporaryDirectory() as folder:
         file = Path(folder) / "shop.sqlite"
         set_up(file)
+        with Shop.open(file, clock=clock, who="owner") as shop:
+            shop.run(shop_document.set_texts, [("front.phone", SHOP_PHONE)])
         shown, composition.show_file = composition.show_file, _unseen  # no program opens the papers
         hook = sys.excepthook  # the program puts its own in place
         window = Window()

@@ -35,6 +35,17 @@ class Did(Enum):
     """The hand takes the scanner, aims and pulls the trigger: no source; taken as pointing with a click."""
 
 
+TERMINATORS = ("return", "enter", "tab", "down")
+"""Keys that end a cell, a row or a field, by their units; held with Ctrl they are commands of their own."""
+_SHIFTED = '~!@#$%^&*()_+{}|:"<>?'
+"""Beside the capitals, on the keyboard of the United States (ANSI INCITS 154)."""
+
+
+def keys_of(sign: str) -> int:
+    """How many keys a letter takes: Shift counts as a key of its own, as it does in the paper."""
+    return 2 if sign.isupper() or sign in _SHIFTED else 1
+
+
 @dataclass(frozen=True, slots=True)
 class Deed:
     """One thing done; ``unit`` is the same for deeds of one cognitive unit."""
@@ -84,6 +95,12 @@ def _homes(done: list[Deed]) -> Iterator[int]:
 
 
 def _thoughts(done: list[Deed]) -> Iterator[int]:
-    """One M before each unit that is a command; rule 1 covers the click, rule 2 the rest of the unit."""
-    for (did, _), _group in groupby(done, key=lambda each: (each.did, each.unit)):
-        yield int(did in (Did.COMMAND, Did.POINT))
+    """One M before each unit that is a command; rule 1 covers the click, rule 2 the rest of the unit.
+
+    Rule 3: a terminator right behind another one has none.
+    """
+    behind_terminator = False
+    for (did, unit), _group in groupby(done, key=lambda each: (each.did, each.unit)):
+        is_terminator = did is Did.COMMAND and unit in TERMINATORS
+        yield int(did in (Did.COMMAND, Did.POINT) and not (is_terminator and behind_terminator))
+        behind_terminator = is_terminator

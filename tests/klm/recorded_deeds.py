@@ -9,10 +9,16 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QAbstractItemView, QApplication, QLineEdit, QWidget
 
-from tests.klm.operators import Deed, Did
+from tests.klm.operators import Deed, Did, keys_of
 from tests.support.screens import press, press_text
 
 _HELD = (Qt.Key.Key_Control, Qt.Key.Key_Alt, Qt.Key.Key_Shift, Qt.Key.Key_Meta)
+_TERMINATORS = {
+    Qt.Key.Key_Return: "return",
+    Qt.Key.Key_Enter: "enter",
+    Qt.Key.Key_Tab: "tab",
+    Qt.Key.Key_Down: "down",
+}
 _COMMANDING = Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.AltModifier
 
 
@@ -56,9 +62,10 @@ class Recorder(QObject):
         is_text = bool(event.text().strip() or event.text() == " ") and not event.modifiers() & _COMMANDING
         is_text = is_text and event.key() not in (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Escape)
         if is_text and _writes(QApplication.focusWidget(), event):
-            self.deeds.append(Deed(Did.WRITE, "", 1 + self._held))
+            self.deeds.append(Deed(Did.WRITE, "", keys_of(event.text()) + self._held))
         else:
-            unit = f"{event.modifiers().value}+{event.key()}"
+            named = None if event.modifiers() & _COMMANDING else _TERMINATORS.get(Qt.Key(event.key()))
+            unit = named or f"{event.modifiers().value}+{event.key()}"
             self.deeds.append(Deed(Did.COMMAND, unit, 1 + self._held))
         self._held = 0
 

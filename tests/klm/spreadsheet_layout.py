@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from tests.klm.operators import Deed, Did
+from tests.klm.operators import Deed, Did, keys_of
 
 TAB, RETURN = Deed(Did.COMMAND, "tab"), Deed(Did.COMMAND, "return")
 SAVE = Deed(Did.COMMAND, "save", 2)
@@ -17,7 +17,7 @@ FIND = Deed(Did.COMMAND, "find", 2)
 
 
 def written(text: str) -> Iterator[Deed]:
-    yield from (Deed(Did.WRITE) for _ in text)
+    yield from (Deed(Did.WRITE, "", keys_of(sign)) for sign in text)
 
 
 def rows(cells: Sequence[Sequence[str]], *, by_mouse: bool = False) -> Iterator[Deed]:

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from core.catalogue import condition
-from core.catalogue.box_line import line_rows
+from core.catalogue.box_line import line_customer, line_rows
 from core.catalogue.box_line.line_clauses import clauses
 from core.catalogue.box_line.line_items import items
 from core.catalogue.box_line.line_offers import markings_with, resembling
-from core.catalogue.box_line.line_records import LineReading, Taken
+from core.catalogue.box_line.line_records import LineReading, LineStretch, Taken
 from core.catalogue.box_line.line_rows import Claim, LineRows, OpenRow
 from core.catalogue.box_line.line_words import Meaning, Phrase
 from core.catalogue.cassettes import Format
@@ -20,8 +20,10 @@ from core.wording.messages import worded_cache
 @worded_cache(maxsize=512)
 def read(text: str) -> LineReading:
     """The rows that ``text`` names. Nothing is guessed: the rest is told, with what is like it."""
+    customer = line_customer.behind(text)
+    of_tapes = text if customer is None else text[: customer.start]
     rows = LineRows(text)
-    for clause in clauses(text, items(text)):
+    for clause in clauses(of_tapes, items(of_tapes)):
         rows.read(clause)
     claims = sorted(rows.claims, key=lambda claim: claim.item.start)
     of_row = line_rows.by_row(claims)
@@ -30,7 +32,10 @@ def read(text: str) -> LineReading:
     for claim in claims:
         _offer(claim, text)
     made = line_rows.finished(rows.rows, of_row, text)
-    return LineReading(text, made, line_rows.stretches(rows.rows, claims))
+    told = line_rows.stretches(rows.rows, claims)
+    if customer is not None:
+        told = (*told, LineStretch(customer.start, customer.end, Taken.CUSTOMER))
+    return LineReading(text, made, told, customer)
 
 
 # --- what the format of the row makes of it ----------------------------------------------

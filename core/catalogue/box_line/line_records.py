@@ -20,6 +20,8 @@ class Taken(Enum):
     TV = "tv"
     FINDING = "finding"
     LABEL = "label"
+    CUSTOMER = "customer"
+    """Who brings the tapes, name and phone number together."""
     PART = "part"
     """Words such as *of them*: the row is about some of the tapes named just before."""
     FILLER = "filler"
@@ -79,12 +81,24 @@ class LineRow:
 
 
 @dataclass(frozen=True, slots=True)
+class LineCustomer:
+    """Who brings the tapes, as typed from ``start`` up to ``end``; a name without capitals has got them."""
+
+    name: str
+    phone: str
+    """As typed; empty where none was."""
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
 class LineReading:
     """A whole line: its rows in order, and stretches that hold every character but spaces exactly once."""
 
     text: str
     rows: tuple[LineRow, ...]
     stretches: tuple[LineStretch, ...]
+    customer: LineCustomer | None = None
 
     @property
     def unread(self) -> tuple[LineStretch, ...]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import reduce
 
 from core.catalogue import formats
-from core.catalogue.box_line.line_records import LineReading, LineRow, LineStretch
+from core.catalogue.box_line.line_records import LineCustomer, LineReading, LineRow, LineStretch
 from core.catalogue.box_line.line_words import ROOM
 from core.model.spoken_names import spoken
 from core.wording.locale_figures import listed
@@ -13,12 +13,21 @@ from core.wording.messages import say
 
 
 def understood(reading: LineReading) -> str:
-    """``8 tapes: 5 × VHS T-120 · 3 × VHS-C``; nothing while the line names no tapes."""
-    if not reading.rows:
-        return ""
-    tapes = say(ROOM, "tapes", tapes=sum(row.count for row in reading.rows))
-    rows = reduce(_beside, map(row_words, reading.rows))
-    return say(ROOM, "understood", tapes=tapes, rows=rows)
+    """``8 tapes: 5 × VHS T-120 · 3 × VHS-C``; nothing while the line names no tapes and nobody."""
+    told = [] if reading.customer is None else [customer_words(reading.customer)]
+    if reading.rows:
+        tapes = say(ROOM, "tapes", tapes=sum(row.count for row in reading.rows))
+        rows = reduce(_beside, map(row_words, reading.rows))
+        told.insert(0, say(ROOM, "understood", tapes=tapes, rows=rows))
+    return reduce(_beside, told) if told else ""
+
+
+def customer_words(customer: LineCustomer) -> str:
+    """``for Ada Fenwick, (607) 555-0101``."""
+    if not customer.phone:
+        return say(ROOM, "for-name", name=customer.name)
+    key = "for-name-and-phone" if customer.name else "for-phone"
+    return say(ROOM, key, name=customer.name, phone=customer.phone)
 
 
 def _beside(one: str, other: str) -> str:

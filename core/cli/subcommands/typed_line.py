@@ -6,7 +6,7 @@ import json
 from typing import TYPE_CHECKING
 
 from core.catalogue.box_line import line_reading, line_told
-from core.catalogue.box_line.line_records import LineReading
+from core.catalogue.box_line.line_records import LineCustomer, LineReading
 from core.catalogue.box_line.line_words import ROOM
 from core.cli import json_lines
 from core.cli.invocation import Invocation, Reply, contents
@@ -33,12 +33,19 @@ def inventory(call: Invocation) -> bytes:
     reading = line_reading.read(asked.line)
     _refuse_faults(reading)
     document: dict[str, object] = {"tapes": [json_lines.inventory_row(row) for row in reading.rows]}
-    if asked.customer_name is not None:
-        who = {"name": asked.customer_name, "phone": asked.phone, "email": asked.email}
+    if who := _customer(asked, reading.customer):
         document["customer"] = who
     if asked.tv is not None:
         document["tv"] = asked.tv
     return json.dumps(document).encode()
+
+
+def _customer(asked: Namespace, named: LineCustomer | None) -> dict[str, object]:
+    """Who is named by the options, and by the line as far as those say nothing."""
+    in_line = (named.name or None, named.phone or None) if named is not None else (None, None)
+    name = in_line[0] if asked.customer_name is None else asked.customer_name
+    phone = in_line[1] if asked.phone is None else asked.phone
+    return {} if name is None else {"name": name, "phone": phone, "email": asked.email}
 
 
 def told(call: Invocation) -> dict[str, object]:

@@ -7,12 +7,13 @@ from PySide6.QtCore import Qt
 
 from tests.klm import spreadsheet_layout
 from tests.klm.desk_tasks import LINE
-from tests.klm.operators import Deed, Did, operators
+from tests.klm.operators import Deed, Did, keys_of, operators
 from tests.klm.recorded_deeds import Recorder, click, recorded
 from tests.support.counting import CONTROL, clerk_at
 from tests.support.screens import Place, press, press_text
 
 WRITE, POINT, PLACE = Deed(Did.WRITE), Deed(Did.POINT, "b"), Deed(Did.PLACE, "f")
+DOWN = Deed(Did.COMMAND, "down")
 RETURN, TAB, SAVE = Deed(Did.COMMAND, "return"), Deed(Did.COMMAND, "tab"), Deed(Did.COMMAND, "save", 2)
 
 
@@ -26,23 +27,28 @@ RETURN, TAB, SAVE = Deed(Did.COMMAND, "return"), Deed(Did.COMMAND, "tab"), Deed(
         ((WRITE, TAB, WRITE, TAB), "4K 0PBB 0H 2M"),
         ((POINT, WRITE), "1K 1PBB 2H 1M"),  # rule 1: the click is anticipated by its pointing
         ((PLACE, WRITE, PLACE, WRITE), "2K 2PBB 4H 0M"),
+        ((WRITE, RETURN, DOWN), "3K 0PBB 0H 1M"),  # rule 3: the terminator of the row behind that of the cell
+        ((WRITE, RETURN, SAVE), "4K 0PBB 0H 2M"),  # a command is no terminator
     ],
 )
 def test_thoughts_stand_where_the_rules_put_them(deeds: tuple[Deed, ...], told: str) -> None:
     assert operators(deeds).words == told
 
 
+def test_a_capital_takes_shift_too() -> None:
+    assert [keys_of(sign) for sign in 'aA1;:"'] == [1, 2, 1, 1, 2, 2]
+
+
 def test_twelve_mixed_tapes_take_less_than_twenty_seconds_by_the_line(place: Place) -> None:
     clerk = clerk_at(place)
 
     def by_line(_: Recorder) -> None:
-        press(Qt.Key.Key_F6)
         press_text(LINE)
         press(Qt.Key.Key_Return)
 
     took = operators(recorded(by_line))
     assert sum(int(row.count) for row in clerk.counter.draft.box.rows) == 12
-    assert took.words == f"{len(LINE) + 2}K 0PBB 0H 2M"
+    assert took.words == f"{len(LINE) + 1}K 0PBB 0H 1M"
     assert took.seconds <= 20.0
     assert took.seconds < operators(spreadsheet_layout.rows([("5", "vhs", "t120")] * 5)).seconds
 

@@ -13,8 +13,11 @@ from PySide6.QtWidgets import QApplication
 
 from core.model.typed_draft import TypedBox, TypedRow
 from core.services import drafts
+from core.services.own_shop import shop_document
+from gui.counter import known_customers
 from gui.counter.counter_screen import CounterScreen
-from tests.support.counting import CONTROL, Clerk, clerk_at
+from tests.support.booked import line as tape_line
+from tests.support.counting import ALT, CONTROL, Clerk, clerk_at
 from tests.support.screens import Place, press, press_text
 
 BOX = "5 vhs t120, 3 vhs-c, hi8 snapped, 2 betamax mould"
@@ -157,12 +160,13 @@ def test_words_that_nobody_took_stay_with_their_row_until_somebody_sees_to_them(
 def test_a_box_is_not_booked_over_words_left_in_the_line(clerk: Clerk) -> None:
     clerk.count(format="vh")
     clerk.name_the_customer("Ada")
-    type_line("2 hi8")
+    type_line("2 hi8, dented")
     clerk.book()
     assert clerk.counter.job is None
     assert "words in the line below the tapes" in clerk.place.told
     assert QApplication.focusWidget() is clerk.counter.parts.line
-    press(Qt.Key.Key_Return)
+    for _ in ", dented":
+        press(Qt.Key.Key_Backspace)
     clerk.book()
     assert clerk.counter.job is not None
     assert len(clerk.counter.job.tapes) == 3
@@ -180,14 +184,124 @@ def test_what_is_typed_in_the_line_survives_a_power_cut(clerk: Clerk, place: Pla
     assert again.parts.line.text() == "5 vhs, 3 hi8 sn"
 
 
-def test_typing_in_the_line_quotes_nothing_anew(clerk: Clerk) -> None:
+def test_what_is_typed_in_the_line_is_quoted_before_it_is_taken(clerk: Clerk) -> None:
     clerk.count(format="vh")
-    seen: list[object] = []
-    press(Qt.Key.Key_F6)
-    press_text("5")
-    clerk.counter.draft.changed.connect(lambda: seen.append(1))
-    press_text(" vhs t120")
-    assert seen == []
+    alone = clerk.price
+    type_line("2 hi8 snapped")
+    both = clerk.price
+    assert both != alone
+    assert rows(clerk)[0][1] == "VHS"
+    assert [row[1] for row in clerk.cell_texts] == ["VHS", ""]
+    assert clerk.counter.parts.telling.told.isVisible()
+    press(Qt.Key.Key_Return)
+    assert clerk.price == both
+    assert [row[1] for row in clerk.cell_texts] == ["VHS", "Hi8"]
+
+
+def test_a_word_that_is_not_understood_yet_takes_no_price_away(clerk: Clerk) -> None:
+    type_line("2 hi8")
+    before = clerk.price
+    press_text(" sn")
+    assert clerk.price == before
+
+
+# --- who brings them ---------------------------------------------------------------------
+
+
+def test_the_line_says_who_brings_the_tapes(clerk: Clerk) -> None:
+    type_line("2 hi8; ada fenwick 607 555 0101")
+    assert "for Ada Fenwick, 607 555 0101" in clerk.counter.line.panel._rows.text()
+    press(Qt.Key.Key_Return)
+    assert (clerk.field("customer-name").text(), clerk.field("customer-phone").text()) == (
+        "Ada Fenwick",
+        "607 555 0101",
+    )
+    press(Qt.Key.Key_Z, CONTROL)
+    assert clerk.counter.draft.box.name == ""
+    assert clerk.counter.parts.line.text() == "2 hi8; ada fenwick 607 555 0101"
+
+
+def test_a_number_without_its_area_code_gets_that_of_the_shop(clerk: Clerk, place: Place) -> None:
+    place.records.shop.run(shop_document.set_texts, [("front.phone", "(303) 555-0100")])
+    clerk.counter._read_shop()
+    place.settle()
+    type_line("hi8; ada 5550142")
+    clerk.book()
+    assert clerk.counter.job is not None
+    assert clerk.counter.job.customer.phone == "+13035550142"
+
+
+def test_somebody_known_is_recalled_from_the_line(clerk: Clerk, place: Place) -> None:
+    place.records.book(tape_line(count=2))
+    type_line("hi8; fenw")
+    known = clerk.counter.parts.known
+    place.qtbot.waitUntil(known.isVisible)
+    press(Qt.Key.Key_7, ALT)
+    assert (clerk.counter.draft.box.name, clerk.counter.parts.line.text()) == ("Ada Fenwick", "hi8")
+    assert QApplication.focusWidget() is clerk.counter.parts.line
+
+
+def test_the_keys_of_somebody_known_answer_no_question(clerk: Clerk, place: Place) -> None:
+    place.records.book(tape_line(count=2))
+    type_line("5 vhs; fenw")
+    place.qtbot.waitUntil(clerk.counter.parts.known.isVisible)
+    clerk.wait_for_the_day()
+    assert clerk.counter.parts.asking.isVisible()
+    answers = clerk.counter.parts.asking._buttons
+    digits = {str(place + 1) for place in range(len(answers))}
+    assert not digits & {keys[-1] for keys in known_customers.KEYS}
+
+
+def test_a_question_about_a_tape_in_the_line_is_answered_in_its_row(clerk: Clerk) -> None:
+    type_line("5 vhs")
+    clerk.wait_for_the_day()
+    asked = clerk.counter.quote
+    assert asked is not None
+    assert asked.questions
+    press(Qt.Key.Key_1, ALT)
+    clerk.wait_for_the_day()
+    assert clerk.counter.parts.line.text() == ""
+    assert rows(clerk)[0][:2] == ("5", "VHS")
+    assert clerk.counter.quote is not None
+    assert clerk.counter.quote.questions != asked.questions
+
+
+# --- from the first cell -----------------------------------------------------------------
+
+
+def test_words_in_the_first_cell_begin_the_line(clerk: Clerk) -> None:
+    press_text("5vhs t120, hi8")
+    assert QApplication.focusWidget() is clerk.counter.parts.line
+    assert clerk.counter.parts.line.text() == "5vhs t120, hi8"
+    assert clerk.counter.draft.box.rows == (TypedRow(),)
+    press(Qt.Key.Key_Return)
+    assert [row[:3] for row in rows(clerk)] == [("5", "VHS", "T-120"), ("1", "Hi8", "")]
+
+
+def test_a_count_stays_in_its_cell(clerk: Clerk) -> None:
+    press_text("12")
+    press(Qt.Key.Key_Return)
+    assert clerk.counter.draft.box.rows[0].count == "12"
+
+
+def test_letters_in_the_count_of_a_row_that_is_not_empty_stay_there(clerk: Clerk) -> None:
+    clerk.count(count="2", format="vh")
+    clerk.counter.parts.table.put_cursor(0, 0)
+    press_text("x")
+    press(Qt.Key.Key_Return)
+    assert clerk.counter.draft.box.rows[0].count == "x"
+    assert clerk.counter.parts.line.text() == ""
+
+
+def test_told_has_a_key_of_its_own(clerk: Clerk) -> None:
+    press(Qt.Key.Key_F8)
+    assert clerk.counter.draft.box.told == ()
+    type_line("hi8 snapped")
+    press(Qt.Key.Key_F8)
+    assert clerk.counter.parts.telling.is_settled
+    assert clerk.counter.draft.box.told
+    press(Qt.Key.Key_F8)
+    assert clerk.counter.draft.box.told == ()
 
 
 # --- by mouse ----------------------------------------------------------------------------

@@ -25,6 +25,7 @@ measure-packs = Measure the packs
 help-day = What would bring the day forward
 type-line = All in one line
 go-to-findings = What is wrong with this tape
+say-told = Told, and agreed
 action_hint = { $words } ({ $keys })
 opening = Opening the shop …
 opening_again =

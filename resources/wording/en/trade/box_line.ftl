@@ -99,6 +99,8 @@ no-label = no label, no labels, unlabeled, without label, without a label
 negations = no, not, without, never, none, isn’t, aren’t
 fillers = tape, tapes, cassette, cassettes, video, videos, reel of, reels of, box of, boxes of, roll of, rolls of, reel, reels, roll, rolls, box, boxes, of, with, the, at, on, is, are, it is, they are, some tapes, then, also, speed
 
+name-particles = van, von, de, der, den, di, da, la, le, del, della, du, bin, al, y, e, zu, zur, ten, ter
+
 # Heads of columns in a table that is pasted or dropped.
 head-count = count, how many, quantity, qty, number, no, pieces, pcs, copies, amount
 head-format = format, cassette, cassette type, tape type, type, medium, media, kind, shell
@@ -119,6 +121,9 @@ tapes =
 understood = { $tapes }: { $rows }
 rows-apart = { $one } · { $other }
 row-details = { $what }, { $details }
+for-name = for { $name }
+for-phone = for { $phone }
+for-name-and-phone = for { $name }, { $phone }
 as-recorded = recorded as { $format }
 with-label = “{ $label }”
 no-format = which kind?

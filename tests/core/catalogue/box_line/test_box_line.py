@@ -158,6 +158,47 @@ def test_every_character_is_taken_or_told(text: str) -> None:
     assert untold(reading) == []
 
 
+@pytest.mark.parametrize(
+    ("said", "name", "phone"),
+    [
+        ("5 vhs, hi8; Ada Fenwick 607 555 0101", "Ada Fenwick", "607 555 0101"),
+        ("5 vhs; Ada Fenwick, (607) 555-0101", "Ada Fenwick", "(607) 555-0101"),
+        ("5 vhs; mold; ada fenwick +1 607 555 0101", "Ada Fenwick", "+1 607 555 0101"),
+        ("vhs;fenw", "Fenw", ""),
+        ("vhs; ludwig van beethoven", "Ludwig van Beethoven", ""),
+        ("vhs; o’brien-smith", "O’Brien-Smith", ""),
+        ("vhs; DeShawn mcRae", "DeShawn mcRae", ""),  # with a capital it is as it was typed
+        ("vhs; Rip Torn", "Rip Torn", ""),  # one word of a tape in a name, one that is none
+        ("vhs; 607 555 0101", "", "607 555 0101"),
+    ],
+)
+def test_behind_the_last_semicolon_stands_who_brings_the_tapes(said: str, name: str, phone: str) -> None:
+    reading = read(said)
+    assert reading.customer is not None
+    assert (reading.customer.name, reading.customer.phone) == (name, phone)
+    assert reading.is_whole
+    assert unaccounted(reading) == ""
+    assert [reading.words(each) for each in reading.stretches if each.taken is Taken.CUSTOMER] == [
+        said.rpartition(";")[2].strip()
+    ]
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "3 vhs; 2 hi8",
+        "5 vhs; snapped",
+        "5 vhs; snaped",
+        "5 vhs; 12",
+        "vhs; all of them moldy",
+        "vhs; ",
+        "vhs Ada",
+    ],
+)
+def test_what_may_be_said_of_the_tapes_is_no_customer(said: str) -> None:
+    assert read(said).customer is None
+
+
 def test_another_language_brings_its_own_words() -> None:
     """The pseudo-language stands in for one: the catalogue's names still count."""
     messages.use("xx")
