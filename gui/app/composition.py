@@ -26,6 +26,7 @@ from core.services.shop_places import shop_folders
 from core.wording import messages, own_words, shop_clock
 from core.wording.messages import say
 from gui.app.backup_care import BackupCare
+from gui.app.customer_facing import CustomerFacing
 from gui.app.main_window import Window
 from gui.app.opening_again import OpeningAgain
 from gui.app.signing_in import SigningIn
@@ -228,7 +229,9 @@ class CompositionRoot(QObject):
         front = settings.front
         counter = CounterScreen(self._desk)
         yield
-        self._show_customer_side(front, counter)
+        self._facing = CustomerFacing(self._window, self._desk, settings)
+        self._customer_side = self._facing.side
+        self._facing.follow_counter(counter)
         screens: dict[str, Screen] = {"counter": counter}
         yield from import_chapters()
         for name, make in self._makers(front).items():
@@ -272,6 +275,9 @@ class CompositionRoot(QObject):
         assert isinstance(shop, ShopScreen)
         assert isinstance(bench, BenchScreen)
         assert isinstance(phone, PhoneScreen)
+        pickup = screens["pickup"]
+        assert isinstance(pickup, PickupScreen)
+        self._facing.follow_pickup(pickup)
         shop.wants_page.connect(self._fill_in)
         shop.wants_tape.connect(self._to_bench)
         shop.wants_tape.connect(bench.take)
@@ -293,17 +299,6 @@ class CompositionRoot(QObject):
         care.refused.connect(self._window.banner.refuse)
         self._window.closed.connect(care.end)
         care.begin()
-
-    def _show_customer_side(self, front: ShopFront, counter: CounterScreen) -> None:
-        side = self._customer_side = CustomerSide(self._window)
-        side.show_front(front)
-        counter.quote_changed.connect(side.show_quote)
-        counter.job_booked.connect(side.show_job)
-        signing = counter.booking.signing
-        signing.wanted.connect(side.ask_to_sign)
-        signing.ended.connect(side.stop_asking)
-        side.signed.connect(signing.take_ink)
-        self._window.wants_customer_side.connect(side.turn)
 
     @Slot(object)
     def _fill_in(self, page: SetupPage) -> None:

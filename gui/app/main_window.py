@@ -40,6 +40,8 @@ class Window(QMainWindow):
 
     first_painted = Signal()
     closed = Signal()
+    turned = Signal(str)
+    """To the screen of this moment."""
     wants_customer_side = Signal()
     wants_sign_in = Signal()
     wants_practice_afresh = Signal()
@@ -123,6 +125,7 @@ class Window(QMainWindow):
         if self._stack.turn_to(name):
             self._retitle()
             self.scans.turned_to(self._stack.screens[name])
+            self.turned.emit(name)
         screen = self.screen_on_show()
         self._bar.mark("" if screen is None else screen.name.lower())
 

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QWidget
 from core.model.job_records import Job
 from core.model.names import JobNumber
 from core.model.own_shop.settings_records import Permission
+from core.model.price_ways import PriceWay
 from core.model.quote_records import Question, Quote
 from core.model.typed_draft import TypedBox
 from core.services import shop_snapshot
@@ -31,6 +32,7 @@ from gui.counter.line_entry import LineEntry
 from gui.counter.row_inspections import RowInspections
 from gui.counter.slip_writer import SlipWriter
 from gui.counter.tray_edits import TrayEdits
+from gui.counter.ways_at_hand import WaysAtHand
 from gui.toolkit import actions
 from gui.toolkit.screen import Screen
 from gui.toolkit.screen_context import Desk
@@ -46,7 +48,7 @@ class CounterScreen(Screen):
     name = "Counter"
     kinds = frozenset({"jobs", "tapes", "shop"})
     quote_changed = Signal(object, bool)
-    """As `SlipWriter.quote_written`."""
+    """As `SlipWriter.quote_written`, for the customer: an order opened again, maybe for a caller, is none."""
     job_booked = Signal(object)
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
@@ -68,6 +70,8 @@ class CounterScreen(Screen):
         self.booking = CounterBooking(
             desk, booking, self.parts, self.draft, self._box, self._slip, self.amending, self.line
         )
+        box_parts = (self.parts.table, self.parts.form, self.parts.line)
+        self.ways_at_hand = WaysAtHand(self.parts.ways, box_parts, self)
         self._again_timer = QTimer(self, interval=READ_AGAIN_MS)
         self._connect()
         self.parts.booking_bar.show_price(None)
@@ -183,6 +187,15 @@ class CounterScreen(Screen):
         snapshot = self._box.snapshot
         return snapshot is not None and snapshot.settings.permits(self.desk.who, Permission.REPORTS)
 
+    @Slot(object, bool)
+    def _tell_quote(self, quote: Quote | None, is_late: bool) -> None:
+        self.quote_changed.emit(None if self.amending.is_open else quote, is_late)
+
+    @Slot(object)
+    def choose_way(self, way: PriceWay) -> None:
+        """The customer touched a way to agree on the price."""
+        self.draft.write_field("way", way)
+
     @Slot()
     def _show_cell_message(self) -> None:
         self.parts.show_message(self._box.reading, None)
@@ -254,7 +267,7 @@ class CounterScreen(Screen):
         self.autosave.failed.connect(self.refused)
         self._again_timer.timeout.connect(self._read_shop)
         self._box.day_came.connect(self._recompute_with_day)
-        self._slip.quote_written.connect(self.quote_changed)
+        self._slip.quote_written.connect(self._tell_quote)
         self.earlier_day.failed.connect(self.show_failure)
 
     def _connect_parts(self) -> None:

@@ -28,6 +28,8 @@ class Signing(QObject):
     wanted = Signal(object)
     """The `SigningSheet` to be shown to the customer."""
     ended = Signal()
+    page_turned = Signal(int)
+    """A page on, or one back, of the sheet."""
     changed = Signal()
     """The bar is to be shown, or not any more."""
     book_wanted = Signal(object, object, int, object)
@@ -45,6 +47,7 @@ class Signing(QObject):
         self._strokes: tuple[Stroke, ...] = ()
         bar.agreed.connect(self._agree)
         bar.left.connect(self.end)
+        bar.turned.connect(self.page_turned)
 
     @property
     def is_open(self) -> bool:

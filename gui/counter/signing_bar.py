@@ -14,6 +14,8 @@ from gui.toolkit.text import say
 from gui.widgets.instant_buttons import InstantButton
 from gui.widgets.layouts import stacked, words
 
+_TURNS: dict[int, int] = {Qt.Key.Key_PageDown: 1, Qt.Key.Key_PageUp: -1}
+
 
 class SigningBar(QWidget):
     """Book as signed, or as said, or to be signed on paper; Esc goes back to the order."""
@@ -21,6 +23,8 @@ class SigningBar(QWidget):
     agreed = Signal(object)
     """`AgreedHow`."""
     left = Signal()
+    turned = Signal(int)
+    """A page on, or one back, of what is signed."""
 
     def __init__(self) -> None:
         super().__init__()
@@ -54,6 +58,8 @@ class SigningBar(QWidget):
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() == Qt.Key.Key_Escape:
             self.left.emit()
+        elif event.key() in _TURNS:
+            self.turned.emit(_TURNS[event.key()])
         else:
             super().keyPressEvent(event)
 

@@ -5,140 +5,126 @@ Nothing here ever takes the keyboard; a pen, a finger or the mouse is enough.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
-from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtGui import QFont
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtCore import QRectF, Signal
+from PySide6.QtWidgets import QPushButton
 
 from core.papers.booking.signing_sheet import SigningSheet
-from gui.toolkit import theme
-from gui.toolkit.plain_text import plain_label
+from gui.customer_side.facing_page import FacingPage, PaperBack, inside
+from gui.customer_side.page_scale import is_upright, unit
+from gui.customer_side.page_turner import PageTurner
+from gui.customer_side.signature_box import SignatureBox
+from gui.customer_side.text_blocks import Paragraph, TextBlock, block
+from gui.customer_side.text_sheet import TextSheet
+from gui.toolkit import sizes
 from gui.toolkit.text import say
-from gui.widgets.layouts import Columns, PaperFrame, empty, rule, scrolled, stacked
 from gui.widgets.signature_pad import SignaturePad
 
-PAD_SCALE = 1.3
-_FOLD_BELOW = 900
+_AGREED = 1.4 * sizes.GREAT
 
 
-class SigningPage(QWidget):
-    """The sheet at the left, price, day and the pad at the right."""
+class SigningPage(FacingPage):
+    """The sheet at the left, in pages where it is long; price, day and the pad at the right, always."""
 
     signed = Signal(object)
     """The strokes as they stand after each stroke; none after *Clear*."""
 
-    def __init__(self, scale: float) -> None:
-        super().__init__()
-        self.setObjectName("signing-page")
-        self._scale = scale
-        self.pad = SignaturePad(scale=PAD_SCALE, takes_keyboard=False)
-        self.pad.changed.connect(self._tell_ink)
-        self._sheet = PaperFrame("signing-sheet")
-        self._agreed = QWidget()
-        self._agreed_column = stacked(self._agreed, 0)
-        self._consent = self._label(theme.BODY)
-        self._who = self._label(theme.SMALL, "muted")
-        self._build()
+    def __init__(self) -> None:
+        super().__init__("signing-page")
+        self.paper = inside(self, PaperBack("signing-paper"))
+        self.sheet = inside(self, TextSheet("signing-sheet", most_columns=3))
+        self.agreed = inside(self, TextSheet("signing-agreed"))
+        self.box = inside(self, SignatureBox())
+        self.box.signed.connect(self.signed)
+        self.turner = inside(self, PageTurner(turns_itself=False))
+        self.pages_of(self.turner, (self.sheet,))
+
+    @property
+    def pad(self) -> SignaturePad:
+        return self.box.pad
+
+    @property
+    def clear_button(self) -> QPushButton:
+        return self.box.clear_button
 
     def show_sheet(self, sheet: SigningSheet) -> None:
         """Show what is to be signed, with an empty pad."""
         self.pad.clear()
-        empty(self._sheet.column)
-        empty(self._agreed_column)
-        self._write_sheet(sheet)
-        self._write_agreed(sheet)
-        self._consent.setText(sheet.consent)
-        self._who.setText(say("customer", "sign_name", name=sheet.name))
+        self.sheet.setAccessibleName(sheet.title)
+        self.sheet.write(tuple(_sheet_blocks(sheet)))
+        self.agreed.write(_agreed_blocks(sheet))
+        self.box.ask(sheet.consent, sheet.name)
+        self.turner.begin(1)
+        self.lay_out()
 
-    @property
-    def area_to_scroll(self) -> QScrollArea:
-        """What Page Up and Page Down scroll: the sheet, or all of it where the columns are folded."""
-        return self.columns if self.columns.is_folded else self.area
+    def lay_at(self, scale: float) -> bool:
+        margin = 3 * unit(scale)
+        if is_upright(self.size()):
+            return self._lay_upright(scale, margin)
+        wide = round(self.width() * 0.54)
+        high = self.height() - 2 * margin
+        self._lay_sheet(QRectF(margin, margin, wide, high), scale)
+        left = margin + wide + margin
+        width = self.width() - left - margin
+        return self._lay_agreed(QRectF(left, margin, width, high), scale)
 
-    # --- what is written -----------------------------------------------------------------
+    def _lay_upright(self, scale: float, margin: float) -> bool:
+        width = self.width() - 2 * margin
+        needed = self.agreed.natural_height(width, scale) + self.box.height_at(width, scale) + 2 * unit(scale)
+        high = self.height() - 3 * margin - needed
+        self._lay_sheet(QRectF(margin, margin, width, high), scale)
+        self._lay_agreed(QRectF(margin, 2 * margin + high, width, needed), scale)
+        return high >= self.height() * 0.4
 
-    def _write_sheet(self, sheet: SigningSheet) -> None:
-        self._write(sheet.title, theme.LEAD, bold=True)
-        self._write(sheet.name, theme.BODY)
-        self._section(sheet.tapes_head)
-        for tapes in sheet.tapes:
-            self._write(say("customer", "sign_tapes", count=tapes.count, words=tapes.name), theme.BODY)
-            self._write(tapes.expected, theme.SMALL, "muted")
-        if sheet.told:
-            self._section(sheet.told_head)
-            self._write_all(sheet.told)
-        self._section(sheet.terms_head)
-        self._write_all(sheet.terms)
-        self._sheet.column.addStretch(1)
+    def _lay_agreed(self, room: QRectF, scale: float) -> bool:
+        """Price and day above, the pad at the foot; returns whether both have their room."""
+        above = self.agreed.natural_height(room.width(), scale)
+        below = self.box.height_at(room.width(), scale)
+        self.agreed.lay(QRectF(room.left(), room.top(), room.width(), above), scale)
+        self.box.lay(QRectF(room.left(), room.bottom() - below, room.width(), below), scale)
+        return above + below + unit(scale) <= room.height()
 
-    def _write_agreed(self, sheet: SigningSheet) -> None:
-        said = sheet.price
-        for text, size, ink in (
-            (sheet.price_head, theme.SMALL, "muted"),
-            (said.price, theme.GREAT, "ink"),
-            (said.limit, theme.BODY, "ink"),
-            (said.day_head, theme.SMALL, "muted"),
-            (said.day, theme.GREAT, "time"),
-            (said.chance, theme.BODY, "time"),
-        ):
-            if text == said.day_head:
-                self._agreed_column.addSpacing(2 * theme.UNIT)
-            if text:
-                self._agreed_column.addWidget(self._label(size, ink, text, bold=size == theme.GREAT))
+    def _lay_sheet(self, room: QRectF, scale: float) -> None:
+        self.paper.setGeometry(room.toRect())
+        side = 2.5 * unit(scale)
+        inner = room.adjusted(side, side, -side, -side)
+        self.sheet.lay(inner.adjusted(0, 0, 0, -self.turner_room(scale)), scale)
+        self.turner.lay_below(inner, scale)
 
-    def _section(self, heading: str) -> None:
-        self._sheet.column.addWidget(rule())
-        self._write(heading, theme.BODY, bold=True)
 
-    def _write_all(self, sentences: Sequence[str]) -> None:
-        for sentence in sentences:
-            self._write(sentence, theme.SMALL)
+def _sheet_blocks(sheet: SigningSheet) -> list[TextBlock]:
+    written = [
+        block(
+            Paragraph(sheet.title, sizes.LEAD, bold=True), Paragraph(sheet.name, sizes.BODY), with_next=True
+        ),
+        block(Paragraph(sheet.tapes_head, bold=True), before=1.5, ruled=True, with_next=True),
+    ]
+    written += [
+        block(
+            Paragraph(say("customer", "sign_tapes", count=tapes.count, words=tapes.name)),
+            Paragraph(tapes.expected, sizes.SMALL, "muted"),
+        )
+        for tapes in sheet.tapes
+    ]
+    for heading, sentences in ((sheet.told_head, sheet.told), (sheet.terms_head, sheet.terms)):
+        if sentences:
+            written.append(block(Paragraph(heading, bold=True), before=1.5, ruled=True, with_next=True))
+            written += [block(Paragraph(sentence, sizes.SMALL), before=0.5) for sentence in sentences]
+    return written
 
-    def _write(self, text: str, size: float, ink: str = "ink", *, bold: bool = False) -> None:
-        self._sheet.column.addWidget(self._label(size, ink, text, bold=bold))
 
-    def _label(self, size: float, ink: str = "ink", text: str = "", *, bold: bool = False) -> QLabel:
-        label = plain_label(text)
-        label.setWordWrap(True)
-        label.setTextFormat(Qt.TextFormat.PlainText)
-        label.setProperty("ink", ink)
-        label.setFont(theme.font(size * self._scale, QFont.Weight.Bold if bold else QFont.Weight.Normal))
-        return label
-
-    # --- the pen -------------------------------------------------------------------------
-
-    @Slot()
-    def _tell_ink(self) -> None:
-        self.clear_button.setEnabled(not self.pad.is_empty)
-        self.signed.emit(self.pad.strokes())
-
-    # --- building ------------------------------------------------------------------------
-
-    def _build(self) -> None:
-        self.clear_button = QPushButton(say("pickup", "pad_clear"))
-        self.clear_button.setObjectName("signing-clear")
-        self.clear_button.setProperty("role", "quiet")
-        self.clear_button.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        self.clear_button.setEnabled(False)
-        self.clear_button.clicked.connect(self.pad.clear)
-        columns = self.columns = Columns(_FOLD_BELOW)
-        self.area = scrolled(self._sheet, "signing-area")
-        columns.add(self.area, 6)
-        columns.add(self._beside(), 5)
-        stacked(self, 0).addWidget(columns)
-
-    def _beside(self) -> QWidget:
-        beside = QWidget()
-        column = QVBoxLayout(beside)
-        column.setContentsMargins(3 * theme.UNIT, 0, 0, 0)
-        column.setSpacing(theme.UNIT)
-        column.addWidget(self._agreed)
-        column.addStretch(1)
-        column.addWidget(self._consent)
-        column.addWidget(self.pad)
-        below = QHBoxLayout()
-        below.addWidget(self._who, 1)
-        below.addWidget(self.clear_button)
-        column.addLayout(below)
-        return beside
+def _agreed_blocks(sheet: SigningSheet) -> tuple[TextBlock, ...]:
+    said = sheet.price
+    return (
+        block(
+            Paragraph(sheet.price_head, sizes.BODY, "muted"),
+            Paragraph(sheet.likely or said.price, _AGREED, bold=True, is_whole=True),
+            Paragraph(said.price if sheet.likely else "", sizes.LEAD, bold=True),
+            Paragraph(said.limit, sizes.BODY),
+        ),
+        block(
+            Paragraph(said.day_head, sizes.BODY, "muted"),
+            Paragraph(said.day, _AGREED, "time", bold=True, is_whole=True),
+            Paragraph(said.chance, sizes.BODY),
+            before=2.0,
+        ),
+    )

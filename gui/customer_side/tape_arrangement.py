@@ -9,8 +9,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from math import ceil
 
-LARGEST_SCALE = 2.4
-"""Pixels a millimetre at which a cassette is about as large as in the hand, on a usual screen."""
+LARGEST_SCALE = 1.9
+"""Pixels a millimetre at which a cassette is about as large as in the hand; times the scale of the page."""
 _STEP = 0.95
 GAP = 6.0
 """Between two cassettes of a group."""
@@ -56,33 +56,44 @@ class _Block:
     shells_height: float
 
 
-def arrange(groups: Sequence[EqualTapes], width: float, height: float, at_least: float) -> Arrangement | None:
-    """The groups at the largest scale at which all fit; None when that is less than ``at_least``."""
-    scale = LARGEST_SCALE
+def arrange(
+    groups: Sequence[EqualTapes],
+    width: float,
+    height: float,
+    at_least: float,
+    page_scale: float = 1.0,
+    largest: float | None = None,
+) -> Arrangement | None:
+    """The groups at the largest scale at which all fit; None when that is less than ``at_least``.
+
+    ``largest``: where the search begins, by default as large as in the hand.
+    """
+    scale = LARGEST_SCALE * page_scale if largest is None else largest
     while scale >= at_least:
-        found = _at(scale, groups, width)
+        found = _at(scale, groups, width, page_scale)
         if found.height <= height and found.width <= width:
             return found
         scale *= _STEP
     return None
 
 
-def _at(scale: float, groups: Sequence[EqualTapes], width: float) -> Arrangement:
+def _at(scale: float, groups: Sequence[EqualTapes], width: float, page_scale: float) -> Arrangement:
+    group_gap, row_gap = GROUP_GAP * page_scale, ROW_GAP * page_scale
     placed: list[PlacedTapes] = []
     top = widest = 0.0
-    for row in _rows(scale, groups, width):
+    for row in _rows(scale, groups, width, group_gap):
         shells_height = max(block.shells_height for _, block in row)
         left = 0.0
         for group, block in row:
             placed.append(_place(scale, group, block, left, top + shells_height))
-            left += block.width + GROUP_GAP
-        top += shells_height + max(group.words_height for group, _ in row) + ROW_GAP
-        widest = max(widest, left - GROUP_GAP)
-    return Arrangement(scale, tuple(placed), widest, max(0.0, top - ROW_GAP))
+            left += block.width + group_gap
+        top += shells_height + max(group.words_height for group, _ in row) + row_gap
+        widest = max(widest, left - group_gap)
+    return Arrangement(scale, tuple(placed), widest, max(0.0, top - row_gap))
 
 
 def _rows(
-    scale: float, groups: Sequence[EqualTapes], width: float
+    scale: float, groups: Sequence[EqualTapes], width: float, group_gap: float
 ) -> Iterator[list[tuple[EqualTapes, _Block]]]:
     """The groups row by row; one that is wider than what is left of a row begins the next."""
     row: list[tuple[EqualTapes, _Block]] = []
@@ -93,7 +104,7 @@ def _rows(
             yield row
             row, taken = [], 0.0
         row.append((group, block))
-        taken += block.width + GROUP_GAP
+        taken += block.width + group_gap
     if row:
         yield row
 

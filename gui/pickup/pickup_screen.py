@@ -20,6 +20,7 @@ from gui.copying.copies_at_work import CopiesAtWork
 from gui.copying.copies_form import CopiesForm
 from gui.pickup.checklist import Checklist
 from gui.pickup.drop_question import DropQuestion, at_stake
+from gui.pickup.facing_pickup import FacingPickup
 from gui.pickup.hand_back import HandBack
 from gui.pickup.pickup_layout import PickupLayout
 from gui.pickup.tick_history import TickHistory
@@ -46,6 +47,7 @@ class PickupScreen(Screen):
         self._hand_back = HandBack(desk.work, self)
         form = CopiesForm(self)
         self.copies = CopiesAtWork(desk, form, PriceCalls(desk.work, form))
+        self.facing = FacingPickup(desk, self.parts.slip, self)
         self._connect()
         self._close_job()
 
@@ -103,6 +105,7 @@ class PickupScreen(Screen):
         """Begin a pickup; a tape whose code is the ``text`` that found the job is on the counter already."""
         self._found = ()
         self._ticks.forget()
+        self.facing.begin(job)
         self.parts.slip.begin(job)
         self._show(Checklist(job))
         self._read_price_and_files(job)
@@ -125,6 +128,7 @@ class PickupScreen(Screen):
     def _show_price(self, job: Job, price: Price) -> None:
         if self.checklist is not None and self.checklist.job is job:
             self.parts.slip.show_amounts(price, job.paid_minor)
+            self.facing.show_price(price)
 
     def _show_wishes(self, job: Job, wishes: HandoverWishes) -> None:
         if self.checklist is not None and self.checklist.job is job:
@@ -133,6 +137,7 @@ class PickupScreen(Screen):
     def _close_job(self) -> None:
         self.checklist = None
         self._found = ()
+        self.facing.follow(None)
         self.parts.show_no_job()
 
     # --- checking off --------------------------------------------------------------------
@@ -185,6 +190,7 @@ class PickupScreen(Screen):
     def _show(self, checklist: Checklist) -> None:
         self.checklist = checklist
         self.parts.show_checklist(checklist, self.desk.clock())
+        self.facing.follow(checklist)
 
     @Slot()
     def _cursor_moved(self) -> None:

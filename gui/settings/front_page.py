@@ -26,7 +26,7 @@ from gui.toolkit.text import say
 from gui.widgets.layouts import hinted, labelled, words
 
 _ADDRESS_LINES = 6
-_TEXTS = ("name", "phone", "email", "tax_number", "greeting", "closing")
+_TEXTS = ("name", "phone", "email", "tax_number", "greeting", "closing", "welcome")
 _BY_COUNTRY = ("currency", "timezone", "language")
 """What the country fills in where nobody typed anything else."""
 
@@ -47,6 +47,7 @@ class FrontPage(FieldsPage):
         "front.language",
         "front.greeting",
         "front.closing",
+        "front.welcome",
         "front.logo",
         "front.accent",
     )
@@ -169,12 +170,12 @@ class FrontPage(FieldsPage):
             for column, key in enumerate(filter(None, pair)):
                 grid.addWidget(self._labelled(self.texts[key], key), row, column)
         grid.addWidget(self._labelled(self.accent, "accent"), 5, 1)
-        for row, key in enumerate(("greeting", "closing"), 6):
+        for row, key in enumerate(("greeting", "closing", "welcome"), 6):
             grid.addWidget(self._labelled(self.texts[key], key), row, 0, 1, 2)
-        grid.addWidget(self._labelled(self.logo, "logo"), 8, 0, 1, 2)
+        grid.addWidget(self._labelled(self.logo, "logo"), 9, 0, 1, 2)
         self.column.addLayout(grid)
         self.column.addStretch(1)
-        for key in ("email", "tax_number", "greeting", "closing"):
+        for key in ("email", "tax_number", "greeting", "closing", "welcome"):
             hinted(self.texts[key], say("settings", f"front-{key}-hint"))
 
     @staticmethod

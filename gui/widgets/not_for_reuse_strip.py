@@ -11,7 +11,8 @@ from gui.toolkit.plain_text import tip
 from gui.toolkit.text import say
 
 _STRIPE = 7.0
-"""Width of one diagonal stripe, in device-independent pixels."""
+"""Width of one diagonal stripe, in device-independent pixels; wider under words larger than those of a
+heading."""
 
 
 class NotForReuseStrip(QWidget):
@@ -54,7 +55,7 @@ def band_size(words: str = "", size: float = sizes.SMALL) -> QSize:
     words = words or say("bench", "not_for_reuse")
     metrics = QFontMetricsF(_face(size))
     height = metrics.height() + 4
-    return QSize(round(metrics.horizontalAdvance(words) + 4 * _STRIPE + 14), round(height))
+    return QSize(round(metrics.horizontalAdvance(words) + 4 * _stripe(size) + 14), round(height))
 
 
 def paint_band(painter: QPainter, rect: QRectF, words: str = "", size: float = sizes.SMALL) -> None:
@@ -64,12 +65,16 @@ def paint_band(painter: QPainter, rect: QRectF, words: str = "", size: float = s
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.setClipRect(rect)
     painter.fillRect(rect, QColor(tokens.band_light))
-    painter.fillPath(_stripes(rect), QColor(tokens.band_dark))
+    painter.fillPath(_stripes(rect, _stripe(size)), QColor(tokens.band_dark))
     _write(painter, rect, words or say("bench", "not_for_reuse"), size, tokens)
     painter.restore()
 
 
-def _stripes(rect: QRectF) -> QPainterPath:
+def _stripe(size: float) -> float:
+    return _STRIPE * max(1.0, size * theme.UNIT / sizes.UNIT / sizes.LEAD)
+
+
+def _stripes(rect: QRectF, stripe: float) -> QPainterPath:
     path = QPainterPath()
     lean = rect.height()
     x = rect.left() - lean
@@ -78,19 +83,19 @@ def _stripes(rect: QRectF) -> QPainterPath:
             QPolygonF(
                 [
                     QPointF(x, rect.bottom()),
-                    QPointF(x + _STRIPE, rect.bottom()),
-                    QPointF(x + _STRIPE + lean, rect.top()),
+                    QPointF(x + stripe, rect.bottom()),
+                    QPointF(x + stripe + lean, rect.top()),
                     QPointF(x + lean, rect.top()),
                 ]
             )
         )
         path.closeSubpath()
-        x += 2 * _STRIPE
+        x += 2 * stripe
     return path
 
 
 def _write(painter: QPainter, rect: QRectF, words: str, size: float, tokens: theme.Tokens) -> None:
-    room = rect.width() - 4 * _STRIPE
+    room = rect.width() - 4 * _stripe(size)
     face = _face(size)
     if QFontMetricsF(face).horizontalAdvance(words) + 10 > room:
         face = _face(sizes.SMALL)

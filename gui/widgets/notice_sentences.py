@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 from html import escape
 
@@ -12,17 +13,20 @@ from gui.toolkit.text import say
 
 
 def must_tell(tapes: Sequence[QuotedTape]) -> tuple[tuple[str, str], ...]:
-    """Which tapes, and all that must be said about them: ``2 × VHS, 1 × Hi8`` and sentences."""
-    about: dict[str, list[str]] = {}
+    """Which tapes, and all that must be said about them: ``2 × VHS, 1 × Hi8`` and sentences.
+
+    Rows of one format are counted together.
+    """
+    about: dict[str, Counter[str]] = {}
     for tape in tapes:
         if tape.n == 1 and tape.verdict.told:
             name = formats.catalogue().format(tape.draft.format).words
-            named = say("counter", "tell_row", count=tape.draft.count, words=name)
             for sentence in tape.verdict.told:
-                about.setdefault(sentence, []).append(named)
+                about.setdefault(sentence, Counter())[name] += tape.draft.count
     together: dict[str, list[str]] = {}
-    for sentence, named_tapes in about.items():
-        together.setdefault(listed(named_tapes, "unit"), []).append(sentence)
+    for sentence, counted in about.items():
+        named = [say("counter", "tell_row", count=count, words=name) for name, count in counted.items()]
+        together.setdefault(listed(named, "unit"), []).append(sentence)
     return tuple((which, " ".join(sentences)) for which, sentences in together.items())
 
 

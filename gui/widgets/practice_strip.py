@@ -45,6 +45,10 @@ class PracticeStrip(QFrame):
         self._row.setDirection(way)
         super().resizeEvent(event)
 
+    def enlarge(self, points: float) -> None:
+        """Stand there in type of this size, on another screen."""
+        self._words.setFont(theme.font(points, QFont.Weight.Bold))
+
     @property
     def words(self) -> str:
         return self._words.text()

@@ -6,6 +6,8 @@ kept honestly as a signature without strokes.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
     QColor,
@@ -63,6 +65,21 @@ class SignaturePad(QWidget):
     def signature(self, name: str) -> Signature:
         """The strokes as the signature of the person called ``name``."""
         return Signature(name, self.strokes(), WIDE / HIGH)
+
+    def resize_to(self, scale: float) -> None:
+        """Be so many times as large as usual, on another screen; the strokes grow with it."""
+        strokes = self.strokes()
+        self._wide, self._high = round(WIDE * scale), round(HIGH * scale)
+        self.setFixedSize(self._wide, self._high)
+        self._strokes = self._placed(strokes)
+        self.update()
+
+    def show_strokes(self, strokes: Sequence[Stroke]) -> None:
+        """Show what was drawn on another pad of the same order; the same strokes change nothing."""
+        if tuple(strokes) != self.strokes():
+            self._drawing = False
+            self._strokes = self._placed(strokes)
+            self._redraw()
 
     def clear(self) -> None:
         """Remove all strokes."""
@@ -140,6 +157,9 @@ class SignaturePad(QWidget):
     def _inside(self, point: QPointF) -> QPointF:
         return QPointF(min(max(point.x(), 0.0), self._wide), min(max(point.y(), 0.0), self._high))
 
+    def _placed(self, strokes: Sequence[Stroke]) -> list[list[QPointF]]:
+        return [[QPointF(x * self._wide, y * self._high) for x, y in stroke] for stroke in strokes]
+
     def _share(self, point: QPointF) -> tuple[float, float]:
         return (round(point.x() / self._wide, 4), round(point.y() / self._high, 4))
 
@@ -153,7 +173,7 @@ class SignaturePad(QWidget):
         painter.setPen(
             QPen(
                 QColor(tokens.ink),
-                2.2,
+                2.2 * self._wide / WIDE,
                 Qt.PenStyle.SolidLine,
                 Qt.PenCapStyle.RoundCap,
                 Qt.PenJoinStyle.RoundJoin,
@@ -172,11 +192,12 @@ class SignaturePad(QWidget):
         painter.setPen(QPen(QColor(edge), wide))
         painter.drawRect(QRectF(self.rect()).adjusted(wide / 2, wide / 2, -wide / 2, -wide / 2))
         painter.setPen(QPen(QColor(tokens.edge), 1, Qt.PenStyle.SolidLine))
-        foot = self._high - 4 * theme.UNIT
-        painter.drawLine(2 * theme.UNIT, foot, self._wide - 2 * theme.UNIT, foot)
+        unit = sizes.UNIT * self._wide / WIDE
+        foot = round(self._high - 4 * unit)
+        painter.drawLine(round(2 * unit), foot, round(self._wide - 2 * unit), foot)
         painter.setPen(QColor(tokens.muted))
-        painter.setFont(theme.font(theme.SMALL))
-        words = QRectF(2 * theme.UNIT, foot + 2, self._wide - 4 * theme.UNIT, 3 * theme.UNIT)
+        painter.setFont(theme.font(max(sizes.SMALL, sizes.SMALL * unit / sizes.UNIT)))
+        words = QRectF(2 * unit, foot + 2, self._wide - 4 * unit, 3 * unit)
         painter.drawText(
             words, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter, say("pickup", "signature_line")
         )

@@ -92,6 +92,18 @@ class PromiseDots(QWidget):
         self.setAccessibleDescription("" if promise is None else in_words(promise))
         self.update()
 
+    @property
+    def is_drawn(self) -> bool:
+        """Whether there are any dots."""
+        return bool(self._columns)
+
+    def rescale(self, scale: float) -> None:
+        """Draw in another size, on another screen."""
+        if scale != self._scale:
+            self._scale = scale
+            self.updateGeometry()
+            self.update()
+
     def sizeHint(self) -> QSize:
         return QSize(theme.scaled(320 * self._scale), theme.scaled(60 * self._scale))
 

@@ -8,7 +8,7 @@ import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QLabel, QLineEdit
+from PySide6.QtWidgets import QApplication, QLineEdit
 
 from core.model.agreement_records import AgreedHow
 from core.model.job_records import Job
@@ -28,15 +28,15 @@ def clerk(place: Place) -> Clerk:
 
 
 @pytest.fixture
-def side(clerk: Clerk, place: Place) -> CustomerSide:
+def side(clerk: Clerk, place: Place, monkeypatch: pytest.MonkeyPatch) -> CustomerSide:
     """On a screen of its own, as far as the keyboard is concerned."""
     shown, signing = CustomerSide(place.window), clerk.counter.booking.signing
+    monkeypatch.setattr(shown._screens, "now", QApplication.primaryScreen)
     clerk.counter.quote_changed.connect(shown.show_quote)
     clerk.counter.job_booked.connect(shown.show_job)
     signing.wanted.connect(shown.ask_to_sign)
     signing.ended.connect(shown.stop_asking)
     shown.signed.connect(signing.take_ink)
-    shown._leave_keyboard(True)
     shown.show()
     place.window.activateWindow()
     place.settle()
@@ -66,7 +66,7 @@ def draw(pad: SignaturePad) -> None:
 
 
 def words_on(side: CustomerSide) -> str:
-    return "\n".join(label.text() for label in side.findChildren(QLabel) if label.isVisible())
+    return side.words
 
 
 def booked(place: Place) -> Job:

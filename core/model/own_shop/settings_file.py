@@ -51,6 +51,7 @@ class FrontEntry(Struct, frozen=True, forbid_unknown_fields=True):
     tax_number: MaybeWords = ""
     greeting: MaybeWords = ""
     closing: MaybeWords = ""
+    welcome: MaybeWords = ""
     country: Annotated[str, Meta(pattern=r"^([A-Z]{2})?$", description="country")] = ""
     paper: Literal["", "letter", "a4"] = ""
     accent: MaybeWords = ""

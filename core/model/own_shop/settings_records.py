@@ -65,6 +65,8 @@ class ShopFront:
     """The shop's own sentence at the head of a paper."""
     closing: str = ""
     """The shop's own sentence at the end of a paper."""
+    welcome: str = ""
+    """The shop's own greeting on the Customer side; nothing: that of its papers, or the usual one."""
     country: str = ""
     """ISO 3166; where phone numbers without a country code belong."""
     paper: str = ""

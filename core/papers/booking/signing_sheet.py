@@ -35,6 +35,8 @@ class SigningSheet:
     told: tuple[str, ...]
     price_head: str
     price: PriceAndDay
+    likely: str
+    """The most likely price; nothing where the price is one figure anyway."""
     terms_head: str
     terms: tuple[str, ...]
     consent: str
@@ -54,10 +56,16 @@ def of_quote(quote: Quote, told: Sequence[str], front: ShopFront, by: str) -> Si
         told=tuple(map(speaker.sentence, told)),
         price_head=price_and_day.price_head(quote.price, speaker),
         price=price_and_day.words(quote, quote.promise, quote.price.ceiling_minor, speaker),
+        likely=_likely(quote, speaker),
         terms_head=speaker.say("quote-terms"),
         terms=(*terms(speaker), speaker.say("law")),
         consent=speaker.say("agreement-yes"),
     )
+
+
+def _likely(quote: Quote, speaker: Voice) -> str:
+    due, currency = quote.price.due, quote.price.currency
+    return "" if due.is_one_figure else speaker.money(due.likely, currency)
 
 
 def terms(speaker: Voice) -> tuple[str, ...]:

@@ -7,8 +7,7 @@ from collections.abc import Iterator
 from core.model.job_records import Pickup
 from core.model.quote_records import Charge
 from core.papers import price_table
-from core.papers.handover.receipt_tapes import formats
-from core.papers.tape_words import spliced
+from core.papers.handover.pickup_sheet import received
 from core.papers.typesetting.paper_tokens import BODY, LEAD, QUIET, STRONG, UNIT, Style
 from core.papers.typesetting.signature_box import Signed
 from core.papers.typesetting.story import Cell, Gap, Story, ruled_gap, sum_cell, text_cell
@@ -79,9 +78,7 @@ def _payments(pickup: Pickup, speaker: Voice) -> Iterator[tuple[str, int, Style]
 
 
 def _signature(pickup: Pickup, width: float, speaker: Voice) -> Cell:
-    signature, marked = pickup.signature, spliced(pickup.returned)
-    plain = speaker.things("receipt-told_plain", formats(pickup.returned))
-    said = speaker.count("receipt-told_spliced", len(marked)) if marked else plain
+    signature, said = pickup.signature, received(pickup.returned, speaker)
     signed = speaker.say(
         "receipt-signed" if signature.strokes else "receipt-signed_name",
         name=signature.name,

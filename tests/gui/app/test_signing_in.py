@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QDialog, QLabel, QMenu, QToolButton
+from PySide6.QtWidgets import QDialog, QMenu, QToolButton
 
 from core.model.own_shop.settings_records import Permission, Person
 from core.services.own_shop import people, settings_versions
@@ -160,12 +160,12 @@ def test_the_customer_side_stays_as_it_is_when_the_time_is_over(place: Place, si
     place.window.wants_customer_side.connect(side.turn)
     press(Qt.Key.Key_F9)
     enter(place, OWNER, CLERK, minutes=1)
-    shown = [label.text() for label in side.findChildren(QLabel)]
+    shown = side.words
     signing._idle.timeout.emit()
     place.settle()
     assert signing.is_locked
     assert side.isVisible()
-    assert [label.text() for label in side.findChildren(QLabel)] == shown
+    assert side.words == shown
     sign_in(place, "Kim")
     assert side.isVisible()
     side.close()

@@ -28,7 +28,6 @@ MARKUP = "<h1>Ada</h1><img src='file:///etc/hostname'>"
 
 LAID_OUT = {
     "bench/load_now.py",
-    "customer_side/customer_window.py",
     "shop/about_chapter.py",
     "widgets/customer_notices.py",
 }
