@@ -73,6 +73,11 @@ class CounterLayout:
         for tool in (self.look_over, self.measure):
             tool.setVisible(not nothing_to_say)  # else the keys themselves are told
 
+    @property
+    def where_the_box_is(self) -> tuple[QWidget, ...]:
+        """The parts in which the box itself is counted."""
+        return self.table, self.form, self.line
+
     def show_amending(self, is_open: bool) -> None:
         """While an order is changed its differences stand in place of questions and keys."""
         self._below.setVisible(not is_open)

@@ -70,8 +70,7 @@ class CounterScreen(Screen):
         self.booking = CounterBooking(
             desk, booking, self.parts, self.draft, self._box, self._slip, self.amending, self.line
         )
-        box_parts = (self.parts.table, self.parts.form, self.parts.line)
-        self.ways_at_hand = WaysAtHand(self.parts.ways, box_parts, self)
+        self.ways_at_hand = WaysAtHand(self.parts.ways, self.parts.where_the_box_is, self)
         self._again_timer = QTimer(self, interval=READ_AGAIN_MS)
         self._connect()
         self.parts.booking_bar.show_price(None)

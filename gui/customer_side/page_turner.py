@@ -9,7 +9,7 @@ from PySide6.QtGui import QHideEvent, QShowEvent
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QStyle, QWidget
 
 from gui.customer_side.page_scale import unit
-from gui.customer_side.typesetting import points
+from gui.customer_side.text_rows import points
 from gui.toolkit import sizes, theme
 from gui.toolkit.plain_text import plain_label
 from gui.toolkit.text import say

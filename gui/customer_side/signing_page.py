@@ -12,7 +12,7 @@ from core.papers.booking.signing_sheet import SigningSheet
 from gui.customer_side.facing_page import FacingPage, PaperBack, inside
 from gui.customer_side.page_scale import is_upright, unit
 from gui.customer_side.page_turner import PageTurner
-from gui.customer_side.signature_box import SignatureBox
+from gui.customer_side.signing_box import SignatureBox
 from gui.customer_side.text_blocks import Paragraph, TextBlock, block
 from gui.customer_side.text_sheet import TextSheet
 from gui.toolkit import sizes

@@ -7,10 +7,10 @@ from dataclasses import dataclass
 
 from PySide6.QtCore import QSizeF
 
-from gui.customer_side import typesetting
+from gui.customer_side import text_rows
 from gui.customer_side.page_scale import smaller_scales, unit
 from gui.customer_side.text_blocks import TextBlock
-from gui.customer_side.typesetting import Piece, Row, moved
+from gui.customer_side.text_rows import Piece, Row, moved
 
 _COLUMN_LEAST = 30.0
 """Grid steps: a narrower column breaks every sentence."""
@@ -36,7 +36,7 @@ class SetPages:
 def fitted(blocks: Sequence[TextBlock], room: QSizeF, scale: float, most_columns: int = 1) -> SetPages:
     """The blocks in ``room``: larger type before fewer columns, reasons before smaller type; else pages."""
     for size, columns, reasons in _tries(scale, most_columns, room.width()):
-        if typesetting.least_height(blocks, size) <= room.height() * columns:
+        if text_rows.least_height(blocks, size) <= room.height() * columns:
             pages = _pages(blocks, room, size, columns, reasons)
             if len(pages) <= 1:
                 return SetPages(size, pages)
@@ -62,7 +62,7 @@ def _pages(
 ) -> tuple[SetPage, ...]:
     gap = _COLUMN_GAP * unit(scale)
     width = (room.width() - gap * (columns - 1)) / columns
-    laid = typesetting.rows(blocks, round(width, 1), scale, reasons=reasons)
+    laid = text_rows.rows(blocks, round(width, 1), scale, reasons=reasons)
     filled = _columns(laid, room.height())
     return tuple(_page(filled[n : n + columns], width, gap) for n in range(0, len(filled), columns))
 
@@ -71,9 +71,9 @@ def _columns(laid: Sequence[Row], high: float) -> list[list[Row]]:
     """Rows that belong together stand in one column, unless they are longer than any."""
     filled: list[list[Row]] = [[]]
     for run in _runs(laid):
-        if typesetting.height([*filled[-1], *run]) <= high:
+        if text_rows.height([*filled[-1], *run]) <= high:
             filled[-1] += run
-        elif typesetting.height(run) <= high:
+        elif text_rows.height(run) <= high:
             filled.append(list(run))
         else:
             _break_up(run, high, filled)
@@ -82,7 +82,7 @@ def _columns(laid: Sequence[Row], high: float) -> list[list[Row]]:
 
 def _break_up(run: Sequence[Row], high: float, filled: list[list[Row]]) -> None:
     for row in run:
-        if filled[-1] and typesetting.height([*filled[-1], row]) > high:
+        if filled[-1] and text_rows.height([*filled[-1], row]) > high:
             filled.append([])
         filled[-1].append(row)
 

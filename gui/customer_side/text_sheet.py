@@ -8,11 +8,11 @@ from PySide6.QtCore import QRectF, QSize, QSizeF, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
-from gui.customer_side import text_columns, typesetting
+from gui.customer_side import text_columns, text_rows
 from gui.customer_side.page_scale import plain
 from gui.customer_side.text_blocks import TextBlock, in_words
 from gui.customer_side.text_columns import SetPage, SetPages
-from gui.customer_side.typesetting import SetBand, SetText
+from gui.customer_side.text_rows import SetBand, SetText
 from gui.toolkit import theme
 from gui.widgets.cassette_drawing import paint_cassette
 from gui.widgets.not_for_reuse_strip import paint_band
@@ -73,7 +73,7 @@ class TextSheet(QWidget):
 
     def natural_height(self, width: float, scale: float) -> float:
         """How high all of it is in one column, in full size."""
-        return typesetting.height(typesetting.rows(self.blocks, round(width, 1), scale)) + 2
+        return text_rows.height(text_rows.rows(self.blocks, round(width, 1), scale)) + 2
 
     def turn(self, page: int) -> None:
         """Show another page; one after the last is the last."""

@@ -11,7 +11,7 @@ from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter
 from core.model.names import FormatName
 from gui.customer_side.page_scale import plain
 from gui.customer_side.tape_arrangement import Arrangement, EqualTapes, PlacedTapes, arrange
-from gui.customer_side.typesetting import points
+from gui.customer_side.text_rows import points
 from gui.toolkit import sizes, theme
 from gui.widgets.cassette_drawing import largest_shell, paint_cassette, shell
 from gui.widgets.not_for_reuse_strip import band_size, paint_band

@@ -16,9 +16,9 @@ from gui.customer_side.page_scale import plain
 from gui.customer_side.page_turner import TOUCH, PageTurner
 from gui.customer_side.tapes_drawing import TapesDrawing
 from gui.customer_side.text_columns import SetPage
+from gui.customer_side.text_rows import SetBand, SetText
 from gui.customer_side.text_sheet import TextSheet
 from gui.customer_side.tray_pages import lines
-from gui.customer_side.typesetting import SetBand, SetText
 from gui.toolkit import sizes
 from gui.widgets.not_for_reuse_strip import band_size
 

@@ -21,7 +21,9 @@ class Plugs:
 
     def __init__(self, side: CustomerSide, monkeypatch: pytest.MonkeyPatch) -> None:
         self.is_in = True
-        self._app = QGuiApplication.instance()
+        app = QGuiApplication.instance()
+        assert isinstance(app, QGuiApplication)
+        self._app = app
         monkeypatch.setattr(side._screens, "now", self._now)
 
     def _now(self) -> QScreen | None:
@@ -115,4 +117,4 @@ def test_a_second_screen_is_the_one_our_window_is_not_on(qapp: QApplication) -> 
     only = qapp.primaryScreen()
     other = object()
     assert second_screen([only], only) is None
-    assert second_screen([only, other], only) is other  # type: ignore[list-item,comparison-overlap]
+    assert second_screen([only, other], only) is other  # type: ignore[list-item]

@@ -9,8 +9,8 @@ from gui.customer_side.facing_page import inside
 from gui.customer_side.page_scale import unit
 from gui.customer_side.page_turner import TOUCH
 from gui.customer_side.text_blocks import Paragraph, block
+from gui.customer_side.text_rows import points
 from gui.customer_side.text_sheet import TextSheet
-from gui.customer_side.typesetting import points
 from gui.toolkit import sizes, theme
 from gui.toolkit.text import say
 from gui.widgets.signature_pad import HIGH, WIDE, SignaturePad
