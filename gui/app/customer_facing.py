@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import date
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Slot
 
@@ -10,11 +11,13 @@ from core.model.own_shop.settings_records import ShopSettings
 from core.scheduling import opening_hours
 from core.services import decks
 from core.services.own_shop import posted_hours
-from gui.app.main_window import Window
-from gui.counter.counter_screen import CounterScreen
 from gui.customer_side.customer_window import CustomerSide
-from gui.pickup.pickup_screen import PickupScreen
-from gui.toolkit.screen_context import Desk
+
+if TYPE_CHECKING:
+    from gui.app.main_window import Window
+    from gui.counter.counter_screen import CounterScreen
+    from gui.pickup.pickup_screen import PickupScreen
+    from gui.toolkit.screen_context import Desk
 
 
 class CustomerFacing(QObject):

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from datetime import date
+
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QAbstractButton, QApplication, QLineEdit, QWidget
@@ -229,3 +232,14 @@ def test_the_dots_are_twenty_and_spoken(side: CustomerSide, clerk: Clerk) -> Non
     assert isinstance(dots, PromiseDots)
     assert sum(column.count for column in dots.shown) == 20
     assert "Twenty dots" in dots.accessibleDescription()
+
+
+def test_it_idles_on_the_shops_own_greeting_and_hours(side: CustomerSide) -> None:
+    """Its own for the Customer side, else that of its papers."""
+    front = replace(invented_job.FRONT, greeting="On paper", welcome="Come in")
+    side.show_front(front)
+    side.show_hours((("Monday–Friday", "9 to 5"),), (date(2026, 3, 17),))
+    for words in (front.name, "Come in", "Monday–Friday 9 to 5", "Tuesday, March 17"):
+        assert words in words_on(side)
+    side.show_front(replace(front, welcome=""))
+    assert "On paper" in words_on(side)

@@ -1,6 +1,6 @@
 """On every screen, with every box: nothing of the Customer side is cut, scrolled, left out or over another.
 
-``python -m tests.facing_pictures --dir DIR`` draws all of them and tells the same faults.
+``python -m tests.facing --dir DIR`` draws all of them and tells the same faults.
 """
 
 from __future__ import annotations
@@ -17,8 +17,8 @@ from gui.customer_side.customer_window import CustomerSide
 from gui.customer_side.page_scale import full_scale
 from gui.customer_side.text_blocks import Paragraph, block
 from gui.toolkit import theme
-from tests.support import facing_samples
-from tests.support.facing_faults import faults
+from tests.facing import facing_samples
+from tests.facing.facing_faults import faults
 
 SCENES = facing_samples.scenes()
 NARROWEST = ((1280, 720), (1080, 1920))

@@ -27,7 +27,7 @@ from gui.pickup.pickup_screen import PickupScreen
 from gui.toolkit.screen import Screen
 from gui.toolkit.text import say
 from gui.widgets.signature_pad import SignaturePad
-from tests.support import facing_samples
+from tests.facing import facing_samples
 from tests.support.booked import line
 from tests.support.counting import CONTROL, Clerk
 from tests.support.screens import Place, press, press_text

@@ -13,7 +13,7 @@ from PySide6.QtWidgets import QApplication, QWidget
 from gui.customer_side.customer_window import CustomerSide
 from gui.customer_side.second_screen import second_screen
 from gui.toolkit import theme
-from tests.support import facing_samples
+from tests.facing import facing_samples
 
 
 class Plugs:

@@ -1,4 +1,4 @@
-"""Pictures of the Customer side, for a person to look at: ``python -m tests.facing_pictures --dir DIR``.
+"""Pictures of the Customer side, for a person to look at: ``python -m tests.facing --dir DIR``.
 
 Every page on every size of screen, with boxes from one tape to 120, in the three looks.
 What is cut or left out is told.
@@ -15,7 +15,7 @@ from pathlib import Path
 
 def main(argv: Sequence[str] | None = None) -> int:
     """Draw them into a folder and print the paths."""
-    parser = argparse.ArgumentParser(prog="tests.facing_pictures", description=__doc__)
+    parser = argparse.ArgumentParser(prog="tests.facing", description=__doc__)
     parser.add_argument("--dir", type=Path, required=True)
     parser.add_argument("--only", default="", help="a part of the names of the pictures to be drawn")
     parser.add_argument("--practice", action="store_true", help="as a practice shop has it")
@@ -32,8 +32,8 @@ def _draw(folder: Path, only: str, is_practice: bool) -> list[Path]:
 
     from gui.customer_side.customer_window import CustomerSide
     from gui.toolkit import theme
-    from tests.support import facing_samples
-    from tests.support.facing_faults import faults
+    from tests.facing import facing_samples
+    from tests.facing.facing_faults import faults
 
     app = QApplication.instance() or QApplication(["tapewright"])
     assert isinstance(app, QApplication)
