@@ -56,6 +56,9 @@ class _Block:
     shells_height: float
 
 
+_BlockRow = Sequence[tuple[EqualTapes, _Block]]
+
+
 def arrange(
     groups: Sequence[EqualTapes],
     width: float,
@@ -69,27 +72,41 @@ def arrange(
     ``largest``: where the search begins, by default as large as in the hand.
     """
     scale = LARGEST_SCALE * page_scale if largest is None else largest
+    area = sum(group.count * group.width_mm * group.depth_mm for group in groups)
+    while area and scale * scale * area > width * height and scale >= at_least:
+        scale *= _STEP  # the cassettes alone would cover more than the room
     while scale >= at_least:
-        found = _at(scale, groups, width, page_scale)
-        if found.height <= height and found.width <= width:
-            return found
+        rows = list(_rows(scale, groups, width, GROUP_GAP * page_scale))
+        if _height(rows, page_scale) <= height and _width(rows, page_scale) <= width:
+            return _placed(scale, rows, page_scale)
         scale *= _STEP
     return None
 
 
-def _at(scale: float, groups: Sequence[EqualTapes], width: float, page_scale: float) -> Arrangement:
-    group_gap, row_gap = GROUP_GAP * page_scale, ROW_GAP * page_scale
+def _height(rows: Sequence[_BlockRow], page_scale: float) -> float:
+    high = sum(
+        max(block.shells_height for _, block in row) + max(group.words_height for group, _ in row)
+        for row in rows
+    )
+    return high + ROW_GAP * page_scale * max(0, len(rows) - 1)
+
+
+def _width(rows: Sequence[_BlockRow], page_scale: float) -> float:
+    gap = GROUP_GAP * page_scale
+    return max((sum(block.width + gap for _, block in row) - gap for row in rows), default=0.0)
+
+
+def _placed(scale: float, rows: Sequence[_BlockRow], page_scale: float) -> Arrangement:
     placed: list[PlacedTapes] = []
-    top = widest = 0.0
-    for row in _rows(scale, groups, width, group_gap):
+    top = 0.0
+    for row in rows:
         shells_height = max(block.shells_height for _, block in row)
         left = 0.0
         for group, block in row:
             placed.append(_place(scale, group, block, left, top + shells_height))
-            left += block.width + group_gap
-        top += shells_height + max(group.words_height for group, _ in row) + row_gap
-        widest = max(widest, left - group_gap)
-    return Arrangement(scale, tuple(placed), widest, max(0.0, top - row_gap))
+            left += block.width + GROUP_GAP * page_scale
+        top += shells_height + max(group.words_height for group, _ in row) + ROW_GAP * page_scale
+    return Arrangement(scale, tuple(placed), _width(rows, page_scale), _height(rows, page_scale))
 
 
 def _rows(

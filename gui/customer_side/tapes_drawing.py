@@ -51,12 +51,12 @@ class TapesDrawing(QWidget):
         self._composed_for: tuple[QSize, float] | None = None
 
     def show_tapes(self, shown: tuple[DrawnTapes, ...]) -> None:
-        """Draw these cassettes instead."""
+        """Draw these cassettes instead, once the page has laid them out."""
         if shown != self.shown:
             self.shown = shown
             self.setAccessibleName(listed([_spoken(each) for each in shown], "unit") if shown else "")
             self.page = 0
-            self._compose()
+            self._composed_for = None
 
     def lay(self, rect: QRectF, scale: float) -> None:
         """Give it its room on a page of this scale."""

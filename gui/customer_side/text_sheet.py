@@ -55,13 +55,13 @@ class TextSheet(QWidget):
         return self._set.pages
 
     def write(self, blocks: Sequence[TextBlock]) -> bool:
-        """Write these blocks in place of the others, from the first page on; returns whether they differ."""
+        """Write these blocks once the sheet is laid, from the first page on; returns whether they differ."""
         if tuple(blocks) == self.blocks:
             return False
         self.blocks = tuple(blocks)
         self.setAccessibleDescription(self.words)
         self.page = 0
-        self._compose()
+        self._composed_for = None
         return True
 
     def lay(self, rect: QRectF, scale: float) -> None:

@@ -118,4 +118,5 @@ def test_the_faults_are_found(side: CustomerSide) -> None:
     assert any("customer-heading" in fault for fault in faults(side))
     lay(side, "quote", (1366, 768), 8)
     page.told.write([block(Paragraph("again and again " * 200))])
+    page.told.lay(QRectF(page.told.geometry()), page.scale)
     assert any("pages" in fault for fault in faults(side))
