@@ -108,6 +108,7 @@ class Window(QMainWindow):
         for screen in screens.values():
             screen.said.connect(self.banner.say)
             screen.refused.connect(self.banner.refuse)
+            screen.wants_moment.connect(self.scans.take_to)
             screen.unsaved_changed.connect(self._note_unsaved)
         desk.work.changed.connect(self._spread)
         desk.work.refused.connect(self.banner.refuse)

@@ -85,3 +85,6 @@ closing_again = Try again and close
 closing_lose = Close without saving
 closing_stay = Stay here
 scanned = Scanned { $code }: { $title }, { $station }. F2 answers for it, F3 takes it to the Bench, F4 picks it up.
+menu-phone = Answer for its order
+menu-bench = Take it to the Bench
+menu-pickup = Go to its pickup
