@@ -18,6 +18,7 @@ from gui.app.banner import Banner
 from gui.app.closing import Closing
 from gui.app.help_at_hand import HelpAtHand
 from gui.app.link_strip import LinkStrip
+from gui.app.list_keys import ListKeys
 from gui.app.moments_bar import MomentsBar
 from gui.app.scan_hearing import ScanHearing
 from gui.app.screen_stack import ScreenStack
@@ -64,6 +65,7 @@ class Window(QMainWindow):
         self._bar = MomentsBar(self)
         self.closing = Closing(self)
         self.scans = ScanHearing(self)
+        ListKeys(self)
         self.closing.wanted.connect(self.close)
         self.moments = self._bar.moments
         self.help = HelpAtHand(self)

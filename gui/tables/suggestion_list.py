@@ -12,8 +12,8 @@ from gui.toolkit import theme
 MOST_OFFERED = 8
 BAR_WIDE = 14
 """Logical pixels of its scroll bar, which a mouse has to hit."""
-_LINE = theme.Length(3.5)
-_PICTURE = theme.Length(5.25)
+_LINE, _DRAWN_LINE = theme.Length(3.5), theme.Length(4.5)
+_PICTURE = theme.Length(7)
 
 
 class SuggestionList(QWidget):
@@ -102,9 +102,8 @@ class SuggestionList(QWidget):
         lines = min(len(self.choices), MOST_OFFERED)
         return QSize(min(max(wide, self._field.width()), 620), lines * self._line() + 10)
 
-    @staticmethod
-    def _line() -> int:
-        return _LINE.px
+    def _line(self) -> int:
+        return (_DRAWN_LINE if self._picture_room() else _LINE).px
 
     def _picture_room(self) -> int:
         """Where one choice is drawn, all stand beside the drawings."""
@@ -131,7 +130,7 @@ class SuggestionList(QWidget):
             painter.fillRect(QRect(place.left(), place.top(), 4, place.height()), QColor(tokens.oxide))
         inner = place.adjusted(14, 0, -10 - (0 if self._bar.isHidden() else BAR_WIDE), 0)
         if choice.draw is not None:
-            choice.draw(painter, QRectF(inner.left(), inner.top() + 2, _PICTURE.px, inner.height() - 4))
+            choice.draw(painter, QRectF(inner.left(), inner.top() - 2, _PICTURE.px, inner.height() + 4))
         inner = inner.adjusted(self._picture_room(), 0, 0, 0)
         face = theme.font(theme.BODY)
         painter.setFont(face)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 import pytest
-from PySide6.QtCore import QPoint, QPointF, QRectF, Qt
+from PySide6.QtCore import QPoint, QRectF, Qt
 from PySide6.QtGui import QPainter
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QScrollBar, QVBoxLayout, QWidget
@@ -137,8 +137,9 @@ def test_a_long_list_has_a_bar_that_can_be_hit_and_scrolls_by_wheel(table: Keybo
 def test_the_choice_under_the_pointer_looks_it(table: KeyboardTable) -> None:
     press_text("f")
     before = shown(table).grab().toImage()
-    QTest.mouseMove(shown(table), QPoint(80, 5 + 3 * 28 + 10))
+    fourth = shown(table).height() * 7 // 16
+    QTest.mouseMove(shown(table), QPoint(80, fourth))
     after = shown(table).grab().toImage()
-    spot = QPointF(shown(table).width() - 40, 5 + 3 * 28 + 4).toPoint()
+    spot = QPoint(shown(table).width() - 40, fourth - 6)
     assert before.pixelColor(spot) != after.pixelColor(spot)
     assert before.pixelColor(spot.x(), 9) == after.pixelColor(spot.x(), 9), "what Return takes stays lit"

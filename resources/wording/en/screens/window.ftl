@@ -26,6 +26,7 @@ help-day = What would bring the day forward
 type-line = All in one line
 go-to-findings = What is wrong with this tape
 say-told = Told, and agreed
+key_hint = Key: { $keys }
 action_hint = { $words } ({ $keys })
 opening = Opening the shop …
 opening_again =
