@@ -117,7 +117,8 @@ class KeyboardTable(QTableView):
     def open_list(self) -> None:
         """Open the list of the cell with the keyboard, where it has one."""
         here = self.currentIndex()
-        if self._has_list(here) and self.edit(here, QAbstractItemView.EditTrigger.AllEditTriggers, None):
+        if self._has_list(here):
+            self.edit(here)
             self.cells.open_list()
 
     @property
