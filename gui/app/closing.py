@@ -90,5 +90,6 @@ class Closing(QObject):
         chosen = box.clickedButton()
         box.deleteLater()
         self._gives_up = chosen is self._lose
-        if chosen is not None and chosen in (self._lose, self._again):
+        is_again = self._again is not None and chosen is self._again
+        if self._gives_up or is_again:
             self.wanted.emit()

@@ -18,6 +18,7 @@ from gui.app.banner import Banner
 from gui.app.closing import Closing
 from gui.app.help_at_hand import HelpAtHand
 from gui.app.link_strip import LinkStrip
+from gui.app.list_keys import ListKeys
 from gui.app.moments_bar import MomentsBar
 from gui.app.scan_hearing import ScanHearing
 from gui.app.screen_stack import ScreenStack
@@ -66,6 +67,7 @@ class Window(QMainWindow):
         self._bar = MomentsBar(self)
         self.closing = Closing(self)
         self.scans = ScanHearing(self)
+        ListKeys(self)
         self.closing.wanted.connect(self.close)
         self.moments = self._bar.moments
         self.help = HelpAtHand(self)
@@ -110,6 +112,7 @@ class Window(QMainWindow):
         for screen in screens.values():
             screen.said.connect(self.banner.say)
             screen.refused.connect(self.banner.refuse)
+            screen.wants_moment.connect(self.scans.take_to)
             screen.unsaved_changed.connect(self._note_unsaved)
         desk.work.changed.connect(self._spread)
         desk.work.refused.connect(self.banner.refuse)

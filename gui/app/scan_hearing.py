@@ -35,6 +35,12 @@ class ScanHearing(QObject):
         if code and not screen.hear_scan(code):
             self._kept = code
 
+    @Slot(str, str)
+    def take_to(self, moment: str, code: str) -> None:
+        """Turn to a screen and go on there with what this code is of."""
+        self._kept = code
+        self._window.go(moment)
+
     @Slot(str)
     def _scanned(self, code: str) -> None:
         screen = self._window.screen_on_show()

@@ -23,6 +23,7 @@ from core.services import deck_queue, decks, decks_to_load, tapes
 from core.services.agreement import ceiling_watch
 from gui.agreement.price_calls import PriceCalls
 from gui.agreement.price_line import StandingPriceLine
+from gui.bench import tape_menu
 from gui.bench.at_work_list import AtWorkList
 from gui.bench.bench_side import BenchSide
 from gui.bench.cassette_looks import BenchLooks
@@ -275,6 +276,7 @@ class BenchScreen(Screen):
 
     def _connect(self) -> None:
         self.box.returnPressed.connect(self._box_returned)
+        tape_menu.attach(self.list, self.side, self.wants_moment)
         self.list.taken.connect(self.take)
         self.load_now.taken.connect(self.take)
         self._look_again.timeout.connect(self._ask_what_to_load)

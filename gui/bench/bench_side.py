@@ -82,6 +82,7 @@ class BenchSide(QWidget):
             self._files = ()
             self.tools.put_away()
         self._tape = tape
+        self.setProperty("code", str(tape.code))
         self.setEnabled(True)
         self.show()
         self.moves.offer(tape, decks, around)

@@ -70,13 +70,13 @@ class NextStationForm(QWidget):
         self._tape: TapeRecord | None = None
         self._around: Around | None = None
         self._usual = LeadingButton()
-        self._usual.picked.connect(self._want_step)
         self._deck_row = labelled(self.deck, say("bench", "deck"))
         self._instead_row = labelled(self.instead, say("bench", "no_splice"))
         self._lay_out()
         self.aside = self._build_aside()
 
     def _lay_out(self) -> None:
+        self._usual.picked.connect(self._want_step)
         column = stacked(self)
         first = QHBoxLayout()
         first.addWidget(self._minutes_row, 1)

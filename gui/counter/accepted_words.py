@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
+from functools import partial
+
+from PySide6.QtCore import QRectF
+from PySide6.QtGui import QPainter
 
 from core.catalogue import condition, formats
 from core.catalogue.cassettes import Format
@@ -15,6 +19,7 @@ from core.wording.messages import worded_cache
 from gui.tables import choices
 from gui.tables.choices import CellChoice
 from gui.toolkit.text import say
+from gui.widgets.cassette_drawing import paint_cassette
 
 LONGEST_LABEL = 200
 _UNKNOWN = ("", "?", "unknown")
@@ -24,11 +29,15 @@ _UNKNOWN = ("", "?", "unknown")
 
 @worded_cache(maxsize=8)
 def formats_offered() -> tuple[CellChoice, ...]:
-    """Everything the shop takes in, by its words and its name, with its size."""
+    """Everything the shop takes in, by its words and its name, with its size and its shell."""
     return tuple(
-        CellChoice(known.words, (known.name,), _size(*known.shell.value))
+        CellChoice(known.words, (known.name,), _size(*known.shell.value), _drawing(known.name))
         for known in formats.catalogue().offered
     )
+
+
+def _drawing(name: FormatName) -> Callable[[QPainter, QRectF], None]:
+    return partial(paint_cassette, format_name=name)
 
 
 @worded_cache(maxsize=256)

@@ -21,7 +21,7 @@ from PySide6.QtWidgets import QLineEdit, QSizePolicy, QWidget
 
 from gui.counter.line_words_offered import LineText, WordOffer
 from gui.tables.choices import CellChoice
-from gui.tables.type_ahead import SuggestionList
+from gui.tables.suggestion_list import SuggestionList
 from gui.toolkit import actions, theme
 from gui.toolkit.text import say
 from gui.widgets.layouts import hinted

@@ -16,7 +16,7 @@ from core.model.quote_records import Question, Quote
 from core.model.typed_draft import TypedBox
 from core.services import shop_snapshot
 from core.services.quoting import ShopSnapshot
-from gui.counter import barred_commands
+from gui.counter import barred_commands, tray_menu
 from gui.counter.amending import Amending
 from gui.counter.booking import Booking
 from gui.counter.booking_check import NotComplete
@@ -313,3 +313,4 @@ class CounterScreen(Screen):
             made = actions.action(key, self)
             made.setShortcutContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
             made.triggered.connect(do)
+        tray_menu.attach(self.parts.table, self)

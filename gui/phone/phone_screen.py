@@ -18,6 +18,7 @@ from core.services.agreement import ceiling_watch
 from core.services.copies import downloads
 from core.services.copies.downloads import Download
 from core.services.promises import Kept
+from gui.phone import match_menus
 from gui.phone.answer_slip import AnswerSlip
 from gui.phone.caller_check_form import CallerCheckForm
 from gui.phone.caller_search import CallerSearch
@@ -226,6 +227,7 @@ class PhoneScreen(Screen):
 
     def _connect(self) -> None:
         self.box.textChanged.connect(self._typed)
+        match_menus.attach(self.panel, self._area, self.wants_moment)
         self.box.returnPressed.connect(self._return_pressed)
         self.box.installEventFilter(self)
         self.search.answered.connect(self._answered)

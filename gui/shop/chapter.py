@@ -28,6 +28,8 @@ class Chapter(QObject):
     """A `TapewrightError` to be shown."""
     wants_tape = Signal(object)
     """The code of a tape to go on with at the Bench."""
+    wants_moment = Signal(str, str)
+    """As of a `Screen`."""
     outdated = Signal()
     """What the chapter shows has changed: the screen is to build it anew."""
 

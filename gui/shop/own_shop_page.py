@@ -19,6 +19,7 @@ from gui.settings.front_page import FrontPage
 from gui.settings.hours_page import HoursPage
 from gui.settings.papers_page import PapersPage
 from gui.shop.draft_sheet import DraftSheet
+from gui.toolkit import theme
 from gui.toolkit.text import moment, say
 from gui.widgets.layouts import Pages, rule, words
 
@@ -133,6 +134,7 @@ def _tab(page: FieldsPage) -> QToolButton:
     tab.setCheckable(True)
     tab.setProperty("role", "moment")
     tab.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+    tab.setMinimumHeight(round(3.5 * theme.UNIT))
     return tab
 
 

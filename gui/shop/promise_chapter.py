@@ -21,6 +21,7 @@ class Promises(QWidget):
     """Every open promise under the way out."""
 
     help_wanted = Signal()
+    wants_moment = Signal(str, str)
 
     def __init__(self, view: ShopView) -> None:
         super().__init__()
@@ -38,7 +39,7 @@ class Promises(QWidget):
         column.addWidget(self.ask, 0, Qt.AlignmentFlag.AlignLeft)
         self.ask.setVisible(bool(view.promises))  # only now: without a place it would open as a window
         column.addWidget(self.help)
-        column.addWidget(promise_lines.promises(view))
+        column.addWidget(promise_lines.promises(view, wants_moment=self.wants_moment))
 
     @Slot()
     def _ask(self) -> None:
@@ -65,6 +66,7 @@ class PromiseChapter(Chapter):
     def open(self, view: ShopView) -> QWidget:
         self._page = Promises(view)
         self._page.help_wanted.connect(self._ask)
+        self._page.wants_moment.connect(self.wants_moment)
         return self._page
 
     def close(self) -> None:

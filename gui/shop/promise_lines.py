@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from PySide6.QtCore import Qt, SignalInstance
 from PySide6.QtWidgets import QWidget
 
 from core.model import box_standing
@@ -10,13 +11,17 @@ from core.services.shop_overview import ShopView
 from gui.toolkit import text
 from gui.toolkit.text import day, say, times_in_twenty
 from gui.widgets.layouts import rule, slip, stacked, words
+from gui.widgets.order_ways import of_order
+from gui.widgets.row_menu import RowMenu
 
 _LOST = 0.05
 """Less than one chance in 20."""
 
 
-def promises(view: ShopView, *, only_risky: bool = False) -> QWidget:
-    """Every open promise, those to call about first."""
+def promises(
+    view: ShopView, *, only_risky: bool = False, wants_moment: SignalInstance | None = None
+) -> QWidget:
+    """Every open promise, those to call about first; with ``wants_moment`` each has a menu of ways on."""
     paper, column = slip("chapter-promises")
     risky = [kept for kept in view.promises if kept.is_at_risk]
     others = [] if only_risky else [kept for kept in view.promises if not kept.is_at_risk]
@@ -31,7 +36,10 @@ def promises(view: ShopView, *, only_risky: bool = False) -> QWidget:
         if some:
             column.addWidget(words(say("shop", head), role))
         for kept in some:
-            column.addWidget(_promise(kept))
+            row = _promise(kept)
+            column.addWidget(row)
+            if wants_moment is not None:
+                _offer_ways(row, kept, wants_moment)
             column.addWidget(rule())
     return paper
 
@@ -49,6 +57,17 @@ def _promise(kept: Kept) -> QWidget:
     if kept.changes and kept.is_at_risk:
         column.addWidget(words(say("shop", "changed", changes="; ".join(kept.changes)), "small"))
     return box
+
+
+def _offer_ways(row: QWidget, kept: Kept, wants_moment: SignalInstance) -> None:
+    """Reached by the keyboard, too, and said as what it is about."""
+    job = kept.job
+    row.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+    row.setObjectName(f"promise-{job.number}")
+    row.setAccessibleName(f"{job.customer.name} {job.number}. {_promised(kept)}")
+    row.setProperty("role", "row")
+    row.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
+    RowMenu(row, lambda: tuple(of_order(job.number, wants_moment, "shop")))
 
 
 def _promised(kept: Kept) -> str:

@@ -129,6 +129,7 @@ class ShopScreen(Screen):
             one.said.connect(self.said)
             one.refused.connect(self.refused)
             one.wants_tape.connect(self.wants_tape)
+            one.wants_moment.connect(self.wants_moment)
             one.outdated.connect(self._build_anew)
 
     def _lay_out(self) -> None:

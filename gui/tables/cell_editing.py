@@ -72,6 +72,11 @@ class CellDelegate(QStyledItemDelegate):
         offers, row = column.choices, self._rows.rows[index.row()]
         return TypeAhead(lambda: offers(row), column.many, parent)
 
+    def open_list(self) -> None:
+        """Show all that may be chosen in the cell that is open."""
+        if isinstance(self.editor, TypeAhead):
+            self.editor.open_all()
+
     def setEditorData(self, editor: QWidget, index: Index) -> None:
         """Only once: a recompute must never write over what is being typed."""
         if self._edited is None:
@@ -153,6 +158,8 @@ class CellDelegate(QStyledItemDelegate):
         self, painter: QPainter, place: QRectF, state: QStyle.StateFlag, tokens: theme.Tokens
     ) -> None:
         here = bool(state & QStyle.StateFlag.State_HasFocus)
+        if state & QStyle.StateFlag.State_MouseOver:
+            painter.fillRect(place, QColor(tokens.slip))
         if here or state & QStyle.StateFlag.State_Selected:
             painter.fillRect(place, QColor(tokens.lit))
         painter.setPen(QPen(QColor(tokens.line), 1))

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field
+from typing import Any
 
 from core.catalogue.markings import bare
 
@@ -15,6 +16,8 @@ class CellChoice:
     words: str
     aliases: tuple[str, ...] = ()
     note: str = ""
+    draw: Callable[[Any, Any], None] | None = field(default=None, compare=False)
+    """Draws what is chosen with a painter into a rectangle; None: it is told in words alone."""
 
 
 def matching(choices: Sequence[CellChoice], typed: str) -> tuple[CellChoice, ...]:

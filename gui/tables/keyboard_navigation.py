@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QItemSelectionModel, QModelIndex, Qt, Signal, Slot
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence, QResizeEvent
+from PySide6.QtCore import QEvent, QItemSelectionModel, QModelIndex, Qt, Signal, Slot
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence, QMouseEvent, QResizeEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidget
 
 from gui.tables.cell_editing import CellDelegate, Index
@@ -113,13 +113,54 @@ class KeyboardTable(QTableView):
         """Places of the cells of a row that may be typed into."""
         return [place for place in range(len(self.rows.columns)) if self.rows.is_edited(row, place)]
 
+    @Slot()
+    def open_list(self) -> None:
+        """Open the list of the cell with the keyboard, where it has one."""
+        here = self.currentIndex()
+        if self._has_list(here):
+            self.edit(here)
+            self.cells.open_list()
+
+    @property
+    def has_list_here(self) -> bool:
+        """Whether the cell with the keyboard has a list."""
+        return self._has_list(self.currentIndex())
+
+    def _has_list(self, index: QModelIndex) -> bool:
+        return (
+            index.isValid()
+            and self.rows.is_edited(index.row(), index.column())
+            and self.rows.columns[index.column()].choices is not None
+        )
+
     # --- Qt's own ------------------------------------------------------------------------
+
+    def event(self, event: QEvent) -> bool:
+        """The key that opens lists is that of a screen elsewhere."""
+        is_asked = event.type() == QEvent.Type.ShortcutOverride and isinstance(event, QKeyEvent)
+        if is_asked and _opens_list(event) and self._has_list(self.currentIndex()):  # type: ignore[arg-type]
+            event.accept()
+            return True
+        return super().event(event)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """A click on a cell that has a list opens it."""
+        super().mouseReleaseEvent(event)
+        is_click = event.button() == Qt.MouseButton.LeftButton and not event.modifiers()
+        if (
+            is_click
+            and not self.is_editing
+            and self.indexAt(event.position().toPoint()) == self.currentIndex()
+        ):
+            self.open_list()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         key, here = event.key(), self.currentIndex()
         plain = not event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier
         if event.modifiers() == Qt.KeyboardModifier.ControlModifier and key == Qt.Key.Key_Tab:
             self.went_on.emit()
+        elif _opens_list(event) and self._has_list(here):
+            self.open_list()
         elif event.matches(QKeySequence.StandardKey.Paste):
             self.pasted.emit()
         elif plain and key in (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Tab):
@@ -167,6 +208,7 @@ class KeyboardTable(QTableView):
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectItems)
         self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        self.setMouseTracking(True)
         self.setShowGrid(False)
         self.setWordWrap(False)
         self.setCornerButtonEnabled(False)
@@ -205,3 +247,9 @@ class KeyboardTable(QTableView):
             wide = max(widths[place], self.viewport().width() - taken) if column.stretch else widths[place]
             if self.columnWidth(place) != wide:
                 self.setColumnWidth(place, wide)
+
+
+def _opens_list(event: QKeyEvent) -> bool:
+    held = event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier
+    is_alt_down = event.key() == Qt.Key.Key_Down and held == Qt.KeyboardModifier.AltModifier
+    return is_alt_down or (event.key() == Qt.Key.Key_F4 and not held)

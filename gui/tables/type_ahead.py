@@ -4,20 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from PySide6.QtCore import QEvent, QPoint, QRect, QSize, Qt, Signal, Slot
-from PySide6.QtGui import QColor, QFontMetrics, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtCore import QEvent, Qt, Signal, Slot
+from PySide6.QtGui import QKeyEvent, QMouseEvent
 from PySide6.QtWidgets import QLineEdit, QWidget
 
 from gui.tables import choices as words_of
 from gui.tables.choices import CellChoice
-from gui.toolkit import theme
+from gui.tables.suggestion_list import SuggestionList
 from gui.toolkit.before_scan import TAKEN_BACK
-
-MOST_OFFERED = 8
 
 
 class TypeAhead(QLineEdit):
-    """Letters, a click, Down in an empty field or Alt+Down open the offers; Up and Down choose, Return takes.
+    """Letters, a click, F4, Down in an empty field or Alt+Down open the offers; Up and Down choose, Return
+    takes.
 
     Escape closes them and puts back what was there. A word that is written out needs no list.
 
@@ -97,9 +96,9 @@ class TypeAhead(QLineEdit):
     # --- Qt's own ------------------------------------------------------------------------
 
     def event(self, event: QEvent) -> bool:
-        if event.type() == QEvent.Type.ShortcutOverride and self._list.is_open:
-            assert isinstance(event, QKeyEvent)
-            if event.key() == Qt.Key.Key_Escape:
+        if event.type() == QEvent.Type.ShortcutOverride and isinstance(event, QKeyEvent):
+            is_closing = event.key() == Qt.Key.Key_Escape and self._list.is_open
+            if is_closing or (_is_f4(event) and self._offers()):
                 event.accept()
                 return True
         if event.type() == TAKEN_BACK:
@@ -109,7 +108,10 @@ class TypeAhead(QLineEdit):
     def keyPressEvent(self, event: QKeyEvent) -> None:
         key = event.key()
         if key == Qt.Key.Key_Down and event.modifiers() & Qt.KeyboardModifier.AltModifier:
-            self._open_all()
+            self.open_all()
+            return
+        if _is_f4(event):
+            self._put_back() if self._list.is_open else self.open_all()
             return
         if key in (Qt.Key.Key_Down, Qt.Key.Key_Up) and self._walk(1 if key == Qt.Key.Key_Down else -1):
             return
@@ -126,7 +128,7 @@ class TypeAhead(QLineEdit):
         if not self._list.is_open:
             if step < 0 or self._typed():
                 return False
-            self._open_all()
+            self.open_all()
             if not self._list.is_open:
                 return False
         self._list.walk(step)
@@ -141,7 +143,7 @@ class TypeAhead(QLineEdit):
         self._speak()
         return True
 
-    def _open_all(self) -> None:
+    def open_all(self) -> None:
         """Everything that may be chosen, nothing of it lit."""
         self._list.offer(tuple(self._offers()), lit=-1)
 
@@ -158,7 +160,7 @@ class TypeAhead(QLineEdit):
         super().mouseReleaseEvent(event)
         is_click = event.button() == Qt.MouseButton.LeftButton and not self.hasSelectedText()
         if is_click and not self._list.is_open and not self.isReadOnly():
-            self._open_all()
+            self.open_all()
 
     def focusOutEvent(self, event: object) -> None:
         self.settled.emit(self.settle())
@@ -168,113 +170,5 @@ class TypeAhead(QLineEdit):
         self._list.close_list()
 
 
-class SuggestionList(QWidget):
-    """The list under the field, or above it. It never takes the keyboard."""
-
-    pointed = Signal(object)
-    """The `CellChoice` that was clicked."""
-
-    def __init__(self, field: QLineEdit, *, above: bool = False) -> None:
-        super().__init__(field)
-        self._field = field
-        self._stands_above = above
-        self.choices: tuple[CellChoice, ...] = ()
-        self._lit = 0
-        self._top = 0
-        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        self.hide()
-
-    @property
-    def is_open(self) -> bool:
-        return not self.isHidden()
-
-    @property
-    def lit(self) -> CellChoice | None:
-        return self.choices[self._lit] if 0 <= self._lit < len(self.choices) else None
-
-    def offer(self, choices: tuple[CellChoice, ...], lit: int = 0) -> None:
-        """Show these, one of them lit; nothing to show closes the list."""
-        self.choices, self._lit, self._top = choices, lit, 0
-        if not choices:
-            self.close_list()
-            return
-        self._place()
-        self.show()
-        self.raise_()
-        self.update()
-
-    def walk(self, step: int) -> None:
-        """Light the next or the one before, round the end; the last one before the first."""
-        if self._lit < 0 and step < 0:
-            self._lit = 0
-        self._lit = (self._lit + step) % len(self.choices)
-        self._top = min(max(self._top, self._lit - MOST_OFFERED + 1), self._lit)
-        self.update()
-
-    def close_list(self) -> None:
-        self.hide()
-
-    def _place(self) -> None:
-        window = self._field.window()
-        if self.parentWidget() is not window:
-            self.setParent(window)
-        size = self.sizeHint()
-        below = self._field.mapTo(window, QPoint(0, self._field.height()))
-        above = self._field.mapTo(window, QPoint(0, -size.height()))
-        room = window.height() - below.y()
-        is_below = size.height() <= room and not self._stands_above
-        spot = below if is_below or above.y() < 0 else above
-        spot.setX(max(0, min(spot.x(), window.width() - size.width() - theme.UNIT)))
-        self.setGeometry(QRect(spot, size))
-
-    def sizeHint(self) -> QSize:
-        big, small = QFontMetrics(theme.font(theme.BODY)), QFontMetrics(theme.font(theme.SMALL))
-        wide = max(
-            (
-                big.horizontalAdvance(one.words) + small.horizontalAdvance(one.note) + 48
-                for one in self.choices
-            ),
-            default=120,
-        )
-        lines = min(len(self.choices), MOST_OFFERED)
-        return QSize(min(max(wide, self._field.width()), 620), lines * self._line() + 10)
-
-    @staticmethod
-    def _line() -> int:
-        return 28
-
-    def paintEvent(self, event: QPaintEvent) -> None:
-        tokens = theme.current_tokens()
-        painter = QPainter(self)
-        painter.setPen(QPen(QColor(tokens.oxide), 2))
-        painter.setBrush(QColor(tokens.slip))
-        painter.drawRect(self.rect().adjusted(1, 1, -1, -1))
-        for line, choice in enumerate(self.choices[self._top : self._top + MOST_OFFERED]):
-            place = QRect(2, 5 + line * self._line(), self.width() - 4, self._line())
-            self._paint_choice(painter, place, choice, self._top + line == self._lit, tokens)
-        painter.end()
-
-    def _paint_choice(
-        self, painter: QPainter, place: QRect, choice: CellChoice, lit: bool, tokens: theme.Tokens
-    ) -> None:
-        if lit:
-            painter.fillRect(place, QColor(tokens.lit))
-            painter.fillRect(QRect(place.left(), place.top(), 4, place.height()), QColor(tokens.oxide))
-        inner = place.adjusted(14, 0, -10, 0)
-        face = theme.font(theme.BODY)
-        painter.setFont(face)
-        painter.setPen(QColor(tokens.ink))
-        middle = int(Qt.AlignmentFlag.AlignVCenter)
-        painter.drawText(inner, middle, choice.words)
-        small = theme.font(theme.SMALL)
-        used = QFontMetrics(face).horizontalAdvance(choice.words) + 2 * theme.UNIT
-        rest = inner.adjusted(used, 0, 0, 0)
-        painter.setFont(small)
-        painter.setPen(QColor(tokens.muted))
-        note = QFontMetrics(small).elidedText(choice.note, Qt.TextElideMode.ElideRight, rest.width())
-        painter.drawText(rest, middle, note)
-
-    def mousePressEvent(self, event: QMouseEvent) -> None:
-        place = self._top + int((event.position().y() - 5) // self._line())
-        if 0 <= place < len(self.choices):
-            self.pointed.emit(self.choices[place])
+def _is_f4(event: QKeyEvent) -> bool:
+    return event.key() == Qt.Key.Key_F4 and not event.modifiers()

@@ -33,7 +33,7 @@ def remember(widget: QWidget, *, is_after_pause: bool) -> Callable[[], None]:
     if isinstance(widget, QLineEdit):
         return _line(widget, is_after_pause)
     if isinstance(widget, QPlainTextEdit | QTextEdit):
-        return _text(widget)
+        return _text(widget, is_after_pause)
     if isinstance(widget, QAbstractSpinBox):
         return _spin_box(widget)
     if isinstance(widget, QComboBox):
@@ -81,10 +81,15 @@ def _undo_until(field: QLineEdit, text: str) -> None:
     field.setText(text)
 
 
-def _text(field: QPlainTextEdit | QTextEdit) -> Callable[[], None]:
+def _text(field: QPlainTextEdit | QTextEdit, is_after_pause: bool) -> Callable[[], None]:
     document, was = field.document(), field.textCursor()
     place, anchor = was.position(), was.anchor()
     text, is_modified = field.toPlainText(), document.isModified()
+    if is_after_pause and is_modified and not field.isReadOnly():
+        blocked = QSignalBlocker(document)
+        # Qt then begins a step of undo with the next sign, which modifies it again.
+        document.setModified(False)
+        blocked.unblock()
 
     def restore() -> None:
         steps = 0

@@ -20,6 +20,8 @@ class Screen(QWidget):
 
     said = Signal(str)
     """Something done, to be told in one sentence."""
+    wants_moment = Signal(str, str)
+    """To go on on the screen of this name with this tape's code, or the number of this order."""
     refused = Signal(object)
     """A `TapewrightError` to be shown with the way out."""
     unsaved_changed = Signal(bool)

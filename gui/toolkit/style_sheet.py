@@ -137,9 +137,16 @@ QFrame[role="caution"] {{ background: {tray}; border: 1px solid {attention};
     border-left: 6px solid {attention}; }}
 QScrollArea, QScrollArea > QWidget > QWidget {{ background: transparent; border: none; }}
 QAbstractScrollArea::corner {{ background: transparent; border: none; }}
-QScrollBar:vertical {{ background: transparent; width: 10px; margin: 0; }}
+QScrollBar:vertical {{ background: transparent; width: 14px; margin: 0; }}
 QScrollBar::handle:vertical {{ background: {edge}; min-height: 32px; border-radius: 4px; margin: 1px; }}
-QScrollBar:horizontal {{ background: transparent; height: 10px; margin: 0; }}
+QScrollBar:horizontal {{ background: transparent; height: 14px; margin: 0; }}
+QScrollBar::handle:hover {{ background: {muted}; }}
+QMenu {{ background: {slip}; color: {ink}; border: 1px solid {edge}; padding: 4px 0; }}
+QMenu::item {{ padding: 5px 24px 5px 16px; min-height: 18px; }}
+QMenu::item:selected {{ background: {lit}; color: {ink}; }}
+QMenu::item:disabled {{ color: {muted}; }}
+QWidget[role="row"]:hover {{ background: {tray}; }}
+QWidget[role="row"]:focus {{ background: {lit}; }}
 QScrollBar::handle:horizontal {{ background: {edge}; min-width: 32px; border-radius: 4px; margin: 1px; }}
 QScrollBar::add-line, QScrollBar::sub-line {{ width: 0; height: 0; }}
 QScrollBar::add-page, QScrollBar::sub-page {{ background: transparent; }}

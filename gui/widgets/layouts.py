@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from core.wording.messages import say
 from gui.toolkit import theme
 from gui.toolkit.plain_text import plain_label, tip
 from gui.widgets.fading_edge import FadingEdge
@@ -176,6 +177,8 @@ def give_key(button: QAbstractButton, keys: str) -> QShortcut:
     Qt's own shortcut of a button waits a tenth of a second for show; what is typed in between would land
     in the wrong field.
     """
+    if keys and keys not in button.text() and not button.toolTip():
+        button.setToolTip(tip(say("window", "key_hint", keys=keys)))
     shortcut = QShortcut(QKeySequence(keys), button)
     shortcut.setAutoRepeat(False)
     shortcut.activated.connect(button.click)

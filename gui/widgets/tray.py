@@ -123,6 +123,7 @@ class Tray(QListView):
         self.setVerticalScrollMode(QListView.ScrollMode.ScrollPerPixel)
         self.setUniformItemSizes(False)
         self.setTabKeyNavigation(False)
+        self.setMouseTracking(True)
         self.doubleClicked.connect(self._take)
         FadingEdge(self, "tray")
 

@@ -54,6 +54,8 @@ class TrayItemDelegate(QStyledItemDelegate):
         if not piece.key:
             _paint_heading(painter, area, piece, tokens)
         else:
+            if option.state & QStyle.StateFlag.State_MouseOver:
+                painter.fillRect(area, QColor(tokens.slip))
             _paint_ground(painter, area, self._is_lit(option), tokens)
             checks = CHECK_WIDE.px - theme.UNIT if self._tray.property("checks") else 0
             _paint_row(painter, area, piece, tokens, checks)

@@ -26,6 +26,7 @@ history = What happened
 label_missing = The not-for-reuse label is not on the tape yet. Print it (F12), put it on, then press F8.
 label_on = The not-for-reuse label is on the tape ({ $when }).
 move_other = Or instead
+menu_take = Take it up
 move_where = It may go to
 lead-good-after-repair = Good after its repair
 lead-splice = Record its splice

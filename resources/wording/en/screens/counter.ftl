@@ -91,6 +91,7 @@ undo_line = the line
 undo_line_taken = rows from the line
 undo_pasted = pasted rows
 undo_dropped = rows from a file
+menu_choose = Show what can be chosen
 tool_look = Look over
 tool_packs = Measure packs
 # The tapes: column heads, what belongs in each, and what the clerk may type.

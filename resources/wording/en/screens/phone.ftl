@@ -110,3 +110,4 @@ to_tell_small =
     }
 to_tell_storage = { $small } · keeping it by our prices: { $money }, after what the law says
 scan_waits = Finish the form that is open, or close it with Esc. Then scan again.
+menu_answer = Answer for it
