@@ -38,7 +38,7 @@ def test_a_name_of_one_word_may_be_a_month_and_stays() -> None:
 
 
 def test_notes_about_decks_days_and_donors_forget_the_name(desk: Desk, tmp_path: Path) -> None:
-    """Rows, their lines of history, and the tape that got the part; seen red without `shop_notes.take_out`."""
+    """Rows, their lines of history, the tape that got the part; seen red without `shop_notes.take_out`."""
     other = desk.book(line(findings=[Finding.SHELL_BROKEN]), name="Ada Fenwick")
     job = a_year_ago(desk)
     shop = desk.shop
