@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from core.cli.accounts_arguments import add_method
 from core.cli.agreement_arguments import add_consent
 from core.cli.argument_parser import (
     MOST_METRES_IN_CM,
@@ -70,6 +71,7 @@ def add_box(add: Subcommands) -> None:
     one.add_argument(
         "--deposit-minor", type=whole(MOST_MINOR), default=0, metavar="N", help=say("cli", "deposit_taken")
     )
+    add_method(one, "--deposit-by", "deposit_by")
     add_consent(one)
     one.add_argument("--told", action="store_true", help=say("cli", "customer_was_told"))
     add_sure(one)
@@ -86,6 +88,7 @@ def add_box(add: Subcommands) -> None:
         "--minor", type=whole(MOST_MINOR), required=True, metavar="N", help=say("cli", "minor_units")
     )
     one.add_argument("--because", type=private, required=True, help="why")
+    add_method(one, "--by", "by")
 
 
 def _add_inventory(one: Parser) -> None:

@@ -130,6 +130,7 @@ def arguments(argv: Sequence[str], subcommands: Collection[str]) -> argparse.Nam
 
 def parser() -> Parser:
     """The whole command line; its parts are imported here because a window that is opened needs none."""
+    from core.cli.accounts_arguments import add_accounts
     from core.cli.agreement_arguments import add_agreement
     from core.cli.box_arguments import add_box, add_captured, add_catalogue
     from core.cli.checking_arguments import add_checking
@@ -156,6 +157,7 @@ def parser() -> Parser:
     add_keeping(add)
     add_settings(add)
     add_privacy(add)
+    add_accounts(add)
     add_demo(add)
     add_desktop(add)
     return whole

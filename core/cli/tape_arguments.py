@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from core.cli.accounts_arguments import add_method
 from core.cli.argument_parser import (
     MOST_METRES,
     MOST_METRES_IN_CM,
@@ -175,4 +176,5 @@ def _add_pickup(add: Subcommands) -> None:
     one.add_argument(
         "--paid-minor", type=whole(MOST_MINOR), default=0, metavar="N", help=say("cli", "money_taken_now")
     )
+    add_method(one, "--paid-by", "paid_by")
     one.add_argument("--paper", metavar="DIR", help=say("cli", "write_receipt"))

@@ -26,10 +26,13 @@ class Customer:
 @dataclass(frozen=True, slots=True)
 class Payment:
     kind: str
-    """``deposit``, ``balance`` or ``refund``."""
+    """``deposit``, ``part``, ``balance``, ``refund`` or ``rounding`` (of cash)."""
     minor: int
     at: datetime
     by: str
+    method: str | None = None
+    """One of `payment_methods.METHODS`; None: nobody was asked."""
+    note: str = ""
 
 
 @dataclass(frozen=True, slots=True)

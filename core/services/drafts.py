@@ -64,6 +64,7 @@ def book(
     quote: Quote,
     *,
     deposit_minor: int,
+    deposit_by: str | None = None,
     consent: Consent | None = None,
     told: Sequence[str] = (),
 ) -> Job:
@@ -71,7 +72,15 @@ def book(
 
     What is hardly possible of it stood on the slip in front of whoever books.
     """
-    job = jobs.book(unit, quote, deposit_minor=deposit_minor, consent=consent, told=told, sure=True)
+    job = jobs.book(
+        unit,
+        quote,
+        deposit_minor=deposit_minor,
+        deposit_by=deposit_by,
+        consent=consent,
+        told=told,
+        sure=True,
+    )
     keep(unit, key, None)
     return job
 

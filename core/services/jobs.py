@@ -11,6 +11,7 @@ from sqlalchemy import select
 
 from core.catalogue import acclimatisation
 from core.model import numbers, serialization
+from core.model.accounts import payment_methods
 from core.model.agreement_records import Consent
 from core.model.errors import Refused, WrongInput
 from core.model.inventory import MOST_TAPES, CustomerDraft, Inventory
@@ -42,6 +43,7 @@ def book(
     quote: Quote,
     *,
     deposit_minor: int = 0,
+    deposit_by: str | None = None,
     consent: Consent | None = None,
     told: Sequence[str] = (),
     sure: bool = False,
@@ -49,7 +51,7 @@ def book(
     """Takes the box in: allots the next number, gives every tape its code, keeps the quote as agreed.
 
     ``consent`` says who agreed to the quote and how, where somebody wrote it down; ``told`` what the customer
-    was told before.
+    was told before. ``deposit_by``: one of `payment_methods.METHODS`.
 
     WrongInput without a customer or tapes, or for a deposit
     that is negative or above the ceiling; Refused when the quote has run out, NotSetUp before the shop has a
@@ -67,7 +69,7 @@ def book(
     agreement_versions.begin(unit, row, consent and agreement_versions.checked_consent(consent), told)
     _tell(unit, row)
     if deposit_minor:
-        payments.enter(unit, row, "deposit", deposit_minor)
+        payments.enter(unit, row, payment_methods.DEPOSIT, deposit_minor, method=deposit_by)
     unit.session.flush()
     return row_records.job(row)
 

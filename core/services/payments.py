@@ -10,6 +10,8 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from core.model import common_random_numbers, entered_text
+from core.model.accounts import payment_methods
+from core.model.accounts.payment_methods import BALANCE, REFUND, ROUNDING, TAKEN
 from core.model.copies.copy_records import DOWNLOAD
 from core.model.errors import Refused, WrongInput
 from core.model.job_records import Job
@@ -26,6 +28,7 @@ from core.pricing.price_book import PriceBook
 from core.scheduling import box_scenarios, opening_hours
 from core.scheduling.plan_records import drawn_as
 from core.services import billed_tapes
+from core.services.accounts import cash_rounding
 from core.store import current_prices, current_settings, history, lookup, permissions, row_records
 from core.store.steps import step
 from core.store.tables import CopyRow, JobRow, PaymentRow, TapeRow
@@ -33,7 +36,6 @@ from core.store.unit import Unit
 from core.wording import locale_figures
 from core.wording.messages import say
 
-KINDS = ("deposit", "balance", "refund")
 MOST_MINOR = 100_000_000
 """A million of the usual currency: anything above is a slip of the finger."""
 
@@ -102,20 +104,34 @@ def book_of(unit: Unit, row: JobRow) -> PriceBook:
 
 
 @step
-def take(unit: Unit, number: JobNumber, minor: int, *, kind: str = "balance", note: str = "") -> Job:
-    """Takes ``minor`` (more than zero) for a job. WrongInput for another kind or amount."""
-    if kind not in KINDS[:2]:
+def take(
+    unit: Unit,
+    number: JobNumber,
+    minor: int,
+    *,
+    kind: str = BALANCE,
+    note: str = "",
+    method: str | None = None,
+) -> Job:
+    """Takes ``minor`` (more than zero) for a job, by one of `payment_methods.METHODS`.
+
+    Cash that pays all but what the coins of the currency cannot pay settles the order (`cash_rounding`).
+    WrongInput for another kind, amount or method.
+    """
+    if kind not in TAKEN:
         raise WrongInput(
-            say("orders", "payment"), kind, say("orders", "payment_kinds", kinds=", ".join(KINDS[:2]))
+            say("orders", "payment"), kind, say("orders", "payment_kinds", kinds=", ".join(TAKEN))
         )
     row = lookup.job_row(unit, number)
-    enter(unit, row, kind, _checked(minor), note)
+    enter(unit, row, kind, _checked(minor), note, method)
+    if method == payment_methods.CASH:
+        round_off(unit, row, price(unit, row).due.likely)
     unit.session.flush()
     return row_records.job(row)
 
 
 @step
-def refund(unit: Unit, number: JobNumber, minor: int, *, note: str) -> Job:
+def refund(unit: Unit, number: JobNumber, minor: int, *, note: str, method: str | None = None) -> Job:
     """Gives ``minor`` (more than zero) back; ``note`` says why.
 
     Refused beyond what was paid, or when the person acting may not give money back; WrongInput without a
@@ -129,19 +145,30 @@ def refund(unit: Unit, number: JobNumber, minor: int, *, note: str) -> Job:
         raise Refused(say("orders", "more_than_paid", paid=was_paid, number=row.number))
     if not entered_text.line(say("orders", "why"), note):
         raise WrongInput(say("orders", "why"), note, say("orders", "why_refund"))
-    enter(unit, row, "refund", -minor, note)
+    enter(unit, row, REFUND, -minor, note, method)
     unit.session.flush()
     return row_records.job(row)
 
 
-def enter(unit: Unit, row: JobRow, kind: str, minor: int, note: str = "") -> None:
-    """Adds one line to a job at hand; a refund is negative."""
+def enter(unit: Unit, row: JobRow, kind: str, minor: int, note: str = "", method: str | None = None) -> None:
+    """Adds one line to a job at hand; a refund is negative. WrongInput for a method that is none."""
     said = entered_text.line(say("orders", "note"), note)
-    row.payments.append(PaymentRow(kind=kind, minor=minor, at=unit.now, by=unit.who))
-    currency = row.quote.price.currency
-    amount = locale_figures.money(abs(minor), currency)
-    words = say("orders", "event_paid", kind=kind, money=amount, note=said, given=len(said))
-    history.append(unit, "paid", words, job=row.number, minor=minor, payment=kind)
+    how = payment_methods.checked(method)
+    amount = locale_figures.money(abs(minor), row.quote.price.currency)
+    words = say(
+        "orders", "event_paid", kind=kind, money=amount, note=said, given=len(said), method=how or "untold"
+    )
+    line = history.append(unit, "paid", words, job=row.number, minor=minor, payment=kind, method=how)
+    row.payments.append(
+        PaymentRow(kind=kind, minor=minor, at=unit.now, by=unit.who, method=how, note=said, line=line)
+    )
+
+
+def round_off(unit: Unit, row: JobRow, due_minor: int) -> None:
+    """Settles what is left of ``due_minor`` after cash where no coin can pay it, below or above 0."""
+    left = due_minor - sum(each.minor for each in row.payments)
+    if cash_rounding.is_unpayable(left, row.payments[-1].minor, row.quote.price.currency):
+        enter(unit, row, ROUNDING, left, method=payment_methods.CASH)
 
 
 def _completed(unit: Unit, book: PriceBook, tapes: Sequence[QuotedTape]) -> PriceBook:

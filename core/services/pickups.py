@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from sqlalchemy import select
 
 from core.model import entered_text, numbers, serialization
+from core.model.accounts import payment_methods
 from core.model.agreement_records import AgreedHow, AgreementKind, Consent
 from core.model.copies import copy_standing
 from core.model.errors import Refused, WrongInput
@@ -18,6 +19,7 @@ from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from core.services import payments
+from core.services.accounts import cash_rounding, invoices
 from core.services.after_ready import collectors
 from core.services.after_ready.collectors import Collected
 from core.services.agreement import agreement_versions
@@ -44,6 +46,7 @@ def hand_back(
     copies: Sequence[int] | None,
     signature: Signature,
     paid_minor: int = 0,
+    paid_by: str | None = None,
     shown: str | None = None,
     partly: bool = False,
 ) -> Pickup:
@@ -51,7 +54,7 @@ def hand_back(
 
     ``codes`` None: every tape that is ready to go. ``copies`` (ids) None: every copy that is made and checked
     and holds all it should. ``shown``: what somebody else than the customer showed; None: nobody asked (see
-    `collectors.check`). ``partly``: a copy
+    `collectors.check`). ``paid_by``: one of `payment_methods.METHODS`. ``partly``: a copy
     may go with some of the tapes; the receipt says which, and the rest is made as another one.
     Refused for a tape not ready, of another job, handed back already, or spliced and not marked, and for a
     copy that is not made, not checked, or not whole (see `copies.handing_over`).
@@ -71,7 +74,7 @@ def hand_back(
         raise Refused(say("handing_back", "nothing_chosen", number=row.number))
     _let_go(unit, going)
     handing_over.let_go(unit, row, pieces)
-    return _keep(unit, row, signed, collected, going, pieces, paid_minor)
+    return _keep(unit, row, signed, collected, going, pieces, (paid_minor, paid_by))
 
 
 def latest(unit: Unit, number: JobNumber) -> Pickup | None:
@@ -208,10 +211,10 @@ def _keep(
     collected: Collected,
     going: Sequence[TapeRow],
     pieces: Sequence[CopyRow],
-    paid_minor: int,
+    paid: tuple[int, str | None],
 ) -> Pickup:
     price = payments.price(unit, row)
-    _pay(unit, row, price, paid_minor)
+    _pay(unit, row, price, *paid)
     record = Pickup(
         job=row_records.job(row),
         at=unit.now,
@@ -221,7 +224,7 @@ def _keep(
         still_here=tuple(row_records.tape(tape) for tape in row.tapes if tape.station.is_in_the_shop),
         copies=tuple(row_records.copy(piece) for piece in pieces),
         final=price,
-        paid_minor=paid_minor,
+        paid_minor=paid[0],
         due_minor=price.due.likely - sum(each.minor for each in row.payments),
         named=collected.named,
         shown=collected.shown,
@@ -252,16 +255,19 @@ def settle(unit: Unit, row: JobRow, consent: Consent | None) -> None:
         return
     if agreement_versions.current(row).kind is not AgreementKind.SETTLED:
         agreement_versions.enter(unit, row, NewVersion(AgreementKind.SETTLED, consent=consent))
+        invoices.issue(unit, row)
 
 
-def _pay(unit: Unit, row: JobRow, price: Price, minor: int) -> None:
+def _pay(unit: Unit, row: JobRow, price: Price, minor: int, method: str | None) -> None:
+    is_cash = method == payment_methods.CASH
     due = price.due.likely - sum(each.minor for each in row.payments)
-    if not 0 <= minor <= max(0, due):
-        raise WrongInput(
-            say("handing_back", "paid"), minor, say("handing_back", "paid_bounds", due=max(0, due))
-        )
+    most = max(0, due, cash_rounding.payable(due, price.currency) if is_cash else 0)
+    if not 0 <= minor <= most:
+        raise WrongInput(say("handing_back", "paid"), minor, say("handing_back", "paid_bounds", due=most))
     if minor:
-        payments.enter(unit, row, "balance", minor)
+        payments.enter(unit, row, payment_methods.BALANCE, minor, method=method)
+        if is_cash:
+            payments.round_off(unit, row, price.due.likely)
 
 
 def _event_of(tape: TapeRecord) -> str:

@@ -50,8 +50,8 @@ def append(
     job: JobNumber | str | None = None,
     tape: TapeCode | str | None = None,
     **payload: object,
-) -> None:
-    """Adds one line: ``words`` for people, ``payload`` (plain or frozen values) for the checks.
+) -> int:
+    """Adds one line: ``words`` for people, ``payload`` (plain or frozen values) for the checks. Its number.
 
     Its moment is never before that of the line before it: a clock that was set back does not turn the order
     of what happened. WrongInput when nobody is said to have done it: every line bears a name.
@@ -77,6 +77,7 @@ def append(
     event.digest = digest(event)
     unit.session.info[_HEAD] = event.digest, event.at
     unit.session.add(event)
+    return seq
 
 
 def append_of_tape(unit: Unit, row: TapeRow, kind: str, words: str, **more: object) -> None:

@@ -86,6 +86,10 @@ class PaymentRow(StoredTable):
     minor: Mapped[int] = mapped_column(BigInteger)
     at: Mapped[datetime] = mapped_column(UtcMoment)
     by: Mapped[str] = mapped_column(Text)
+    method: Mapped[str | None] = mapped_column(String(20), default=None)
+    note: Mapped[str | None] = mapped_column(Text, default=None)
+    line: Mapped[int | None] = mapped_column(BigInteger, default=None)
+    """The number of its line of history, which says what came first; None in rows from before."""
 
 
 class AgreementVersionRow(StoredTable):

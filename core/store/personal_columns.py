@@ -37,6 +37,7 @@ _EMPTIED: dict[str, dict[str, Any]] = {
     "repairs": {"note": "", "came_from": "", "struck_because": ""},
     "recordings": {"struck_because": ""},
     "copy_steps": {"reason": "", "content": None},
+    "payments": {"note": ""},
     "sign_offs": {"because": "", "accepted": "[]"},
 }
 """By table: what a column that holds something holds afterwards."""

@@ -171,7 +171,7 @@ def _after_repair(row: TapeRow) -> AfterRepair | None:
 
 
 def _payment(row: PaymentRow) -> Payment:
-    return Payment(row.kind, row.minor, row.at, row.by)
+    return Payment(row.kind, row.minor, row.at, row.by, row.method, row.note or "")
 
 
 def _agreement(before: AgreementVersionRow, row: AgreementVersionRow) -> Agreement:

@@ -20,7 +20,7 @@ from core.store.shop_files import durable_files, file_copies, restore_journal, s
 from core.store.silence import UPDATE_SECONDS
 from core.wording.messages import say
 
-HEAD = "0019"
+HEAD = "0020"
 """The newest revision in `core.store.migrations.versions`."""
 
 _MIGRATIONS = Path(__file__).with_name("migrations")

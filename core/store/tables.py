@@ -2,13 +2,15 @@
 
 Rows that change carry a version, so that a write based on a stale reading is a conflict and not a lost
 update. Rows of `EventRow`, `PaymentRow`, `AgreementVersionRow`, `CeilingQuestionRow`, `PickupRow`,
-`HandedBackRow`, `CaptureRow`, `CopyStepRow`, `IncidentRow`, `PinTryRow`, `SettingsVersionRow`, `SignOffRow`,
+`HandedBackRow`, `CaptureRow`, `CopyStepRow`, `DrawerCountRow`, `InvoiceRow`, `IncidentRow`,
+`PinTryRow`, `SettingsVersionRow`, `SignOffRow`,
 `ToldRow`, `HandoverWishRow` and `CommandRow` are never changed or deleted: triggers of the migrations see to
 it.
 """
 
 from __future__ import annotations
 
+from core.store.accounting_tables import DrawerCountRow, InvoiceRow
 from core.store.calling_tables import HandoverWishRow, ToldRow
 from core.store.columns import StoredTable
 from core.store.command_tables import CommandAnswerRow, CommandRow
@@ -64,12 +66,14 @@ __all__ = [
     "DeckEventRow",
     "DonorRow",
     "DraftRow",
+    "DrawerCountRow",
     "ErasureRow",
     "EventRow",
     "FinishRow",
     "HandedBackRow",
     "HandoverWishRow",
     "IncidentRow",
+    "InvoiceRow",
     "JobRow",
     "PaymentRow",
     "PickupRow",

@@ -49,8 +49,10 @@ def as_kept_since_salts(desk: Desk, where: str, revision: str) -> None:
         schema.upgrade(into, revision)
         into.execute(text("DELETE FROM counters"))
         with desk.shop.database.reading.connect() as out, every_shop(out):
+            there = inspect(into).get_table_names()
             for name in (each.name for each in StoredTable.metadata.sorted_tables):
-                _copy(out, into, name)
+                if name in there:
+                    _copy(out, into, name)
         into.info.clear()
     old.close()
 

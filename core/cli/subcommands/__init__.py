@@ -26,6 +26,7 @@ if TYPE_CHECKING:
     _COPIES,
     _PRIVACY,
     _MOVING,
+    _ACCOUNTS,
 ) = (
     f"core.cli.subcommands.{room}"
     for room in (
@@ -46,6 +47,7 @@ if TYPE_CHECKING:
         "copies_typed",
         "privacy_typed",
         "shop_moving",
+        "accounts_typed",
     )
 )
 
@@ -105,6 +107,12 @@ _ROOMS = {
     "customers": (_BOX, "list_customers"),
     "correct": (_BOX, "correct_customer"),
     "refund": (_BOX, "refund"),
+    "pay": (_ACCOUNTS, "pay"),
+    "drawer": (_ACCOUNTS, "count_drawer"),
+    "invoice": (_ACCOUNTS, "give_invoice"),
+    "invoices": (_ACCOUNTS, "list_invoices"),
+    "takings": (_ACCOUNTS, "tell_takings"),
+    "journal": (_ACCOUNTS, "write_journal"),
     "load-now": (_LOADING, "tell_load_now"),
     "habits": (_CARE, "tell_habits"),
     "amend": (_AGREED, "amend"),

@@ -86,6 +86,7 @@ def book(call: Invocation) -> Reply:
             jobs.book,
             quoted,
             deposit_minor=deposit,
+            deposit_by=call.asked.deposit_by,
             consent=_consent(call, quoted),
             told=quoted.warnings if call.asked.told else (),
             sure=call.asked.sure,
@@ -136,6 +137,7 @@ def hand_back(call: Invocation) -> Reply:
             copies=None if asked.copy is None else tuple(asked.copy),
             signature=signature,
             paid_minor=asked.paid_minor,
+            paid_by=asked.paid_by,
             shown=asked.shown,
             partly=asked.partly,
         )
@@ -192,7 +194,8 @@ def refund(call: Invocation) -> Reply:
 
     asked = call.asked
     with call.open() as shop:
-        job = call.run(shop, payments.refund, JobNumber(asked.number), asked.minor, note=asked.because)
+        number, how = JobNumber(asked.number), asked.by
+        job = call.run(shop, payments.refund, number, asked.minor, note=asked.because, method=how)
     left = money.spelled(job.paid_minor, job.quote.price.currency)
     return Reply({"number": job.number, "paid_minor": job.paid_minor}, say("cli", "paid_far", left=left))
 

@@ -22,10 +22,11 @@ from core.store.unit import Unit
 NOTES = {
     **dict.fromkeys(("deck_events", "day_events", "box_orders"), "words"),
     **dict.fromkeys(("donors", "repairs"), "came_from"),
+    "drawer_counts": "note",
 }
 """By table the column that is typed freely. A part of a donor goes into anybody's tape."""
 KINDS = (
-    *("closed-by-plan", "stayed-closed", "open-after-all", "order-of-boxes", donors.KIND),
+    *("closed-by-plan", "stayed-closed", "open-after-all", "order-of-boxes", donors.KIND, "drawer"),
     *("outage-planned", "outage-canceled", "deck-out", "deck-back", "repair-tried", "repair-struck-out"),
 )
 """Of the lines of history that quote such notes."""

@@ -15,7 +15,7 @@ from core.store.audits import audit, row_audit
 from core.store.sharing.shop_scope import ShopSession
 from core.store.tables import StoredTable
 from core.store.unit import Unit
-from tests.core.filled_shop import fill
+from tests.core.filled_shop import fill, fill_books
 from tests.support.behind import behind
 from tests.support.booked import Desk
 
@@ -112,6 +112,7 @@ def _for_nothing(there: Inspector, table: str, name: str) -> Any:
 
 def test_one_alteration_of_every_column_of_every_table_is_found(desk: Desk) -> None:
     fill(desk)
+    fill_books(desk)
     assert desk.shop.verify() == ()
     missed, looked_at = [], 0
     with unguarded(desk) as connection:
@@ -142,6 +143,7 @@ RENAMED = "UPDATE {table} SET {key} = {key} || 'x'"
 
 def test_a_row_taken_away_or_moved_is_found(desk: Desk) -> None:
     fill(desk)
+    fill_books(desk)
     missed = []
     with unguarded(desk) as connection:
         for table in sorted(set(row_digests.tables(connection)) | {"events"}):

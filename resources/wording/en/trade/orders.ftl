@@ -44,8 +44,16 @@ note = note
 why_refund = say why the money is given back
 event_paid = { $kind ->
         [deposit] deposit of { $money }
+        [part] part payment of { $money }
         [refund] refund of { $money }
+        [rounding] rounding of cash: { $money }
        *[balance] balance of { $money }
+    }{ $method ->
+        [cash] , in cash
+        [card] , by card
+        [transfer] , by transfer
+        [voucher] , by voucher
+       *[other] {""}
     }{ $given ->
         [0] {""}
        *[other] : { $note }

@@ -84,7 +84,9 @@ def test_a_shop_from_before_becomes_the_main_one_and_keeps_every_digest(desk: De
     before = desk.shop.ask(history.head), desk.shop.ask(jobs.open_jobs)
     with Shop.open(older, clock=desk.clock, who="Kim", create=False) as shop:
         assert shop.verify() == ()
-        assert (shop.ask(history.head), shop.ask(jobs.open_jobs)) == before
+        heads = {each.digest for each in shop.ask(lambda unit: list(history.lines(unit)))}
+        assert before[0] in heads, "what was told stands"
+        assert shop.ask(jobs.open_jobs) == before[1]
         Desk(shop, desk.clock, older, desk.kind).book()
         assert shop.verify() == ()
         with shop.database.reading.connect() as connection:

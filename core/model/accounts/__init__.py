@@ -1,0 +1,1 @@
+"""What the books of a shop hold: how money came and went, counted drawers, invoices and postings."""
