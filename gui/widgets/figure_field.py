@@ -93,6 +93,11 @@ class MoneyField(QLineEdit):
             raise WrongInput(say("pickup", "money_place"), text, self.accepted)
         return amount
 
+    def minor_or_none(self) -> int | None:
+        """The amount in minor units; None while the line is empty or holds none."""
+        text = self.text().strip()
+        return typed_amounts.minor_of(text, self.currency) if text else None
+
     @property
     def accepted(self) -> str:
         """What is accepted, with an example of how this currency is typed here."""

@@ -4,6 +4,7 @@ own_shop = My shop
 week = The decks this week
 promises = Promises
 kept = Promises kept
+accounts = Money and day close
 incidents = Lost or damaged
 order = Order of the queue
 care = Decks out of service

@@ -65,3 +65,37 @@ told-journal = { $n ->
         [one] 1 posting written: { $file }
        *[other] { $n } postings written: { $file }
     }
+
+# The chapter of Shop.
+never-counted = The drawer was never counted here. Count what lies in it now; from then on the program says what should be in it.
+difference = { $difference ->
+        [0] That is what should be in it.
+       *[other] { $is_short ->
+            [yes] { $amount } short. Count once more; if it stays, say why in the note.
+           *[no] { $amount } over. Count once more; if it stays, say why in the note.
+        }
+    }
+field-counted = Counted in the drawer
+field-taken-out = Taken out to the bank or the safe
+field-note = Note
+count-float = Count the float (F6)
+close-day = Close the day (F8)
+was-counted = Counted. { $left } in the drawer.
+was-closed = The day is closed. { $left } stays in the drawer.
+head-taken = Taken and invoiced, { $span }
+show-day = Today (Alt+D)
+show-month = This month (Alt+M)
+show-year = This year (Alt+Y)
+write-journal = Journal as a file … (F7)
+file-title = Where the journal goes
+fact-taken = Taken
+fact-all = In all
+fact-rounding = Rounding of cash
+fact-invoiced = Invoiced
+fact-taxes = Taxes
+fact-papers = Invoices and credit notes
+more = { $n ->
+        [one] 1 more before these
+       *[other] { $n } more before these
+    }
+law = The program keeps records; which books must be kept, and for how long, is for local law and your accountant.
