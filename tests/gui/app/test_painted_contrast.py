@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
     QLabel,
     QLineEdit,
     QPushButton,
+    QScrollArea,
     QVBoxLayout,
     QWidget,
 )
@@ -86,15 +87,19 @@ def _rings_unseen(window: QWidget, screen: Screen) -> Iterator[str]:
     """One control of each making, where its ring is too little."""
     made: dict[tuple[str, str], QWidget] = {}
     for widget in screen.findChildren(QWidget):
-        is_shown = not widget.visibleRegion().isEmpty() and widget.isEnabled()
+        is_whole = widget.visibleRegion().boundingRect() == widget.rect() and widget.isEnabled()
         by_tab = widget.focusPolicy() & Qt.FocusPolicy.TabFocus and not isinstance(widget.parent(), QComboBox)
-        if isinstance(widget, RINGED) and is_shown and by_tab:
+        if isinstance(widget, RINGED) and is_whole and by_tab:
             made.setdefault((type(widget).__name__, str(widget.property("role"))), widget)
-    every = [*made.values()]
-    for widget in every:
-        other = every[0] if widget is not every[0] else every[-1]
-        share = painted_contrast.ring(widget, other)
-        if other is not widget and share < 0.45:  # a line of 1 px is half of one of 2
+    # what is measured is scrolled to the middle: the edges of a sheet fade
+    outside = window.findChild(QAbstractButton, "find-command-button")
+    for widget in made.values():
+        for area in (each for each in screen.findChildren(QScrollArea) if each.isAncestorOf(widget)):
+            bar, middle = area.verticalScrollBar(), area.viewport().height() // 2
+            bar.setValue(bar.value() + widget.mapTo(area, widget.rect().center()).y() - middle)
+        share = painted_contrast.ring(widget, outside)
+        is_whole = widget.visibleRegion().boundingRect() == widget.rect()
+        if is_whole and share < 0.45:  # a line of 1 px is half of one of 2
             yield f"{type(widget).__name__} {widget.objectName()} {share:.2f}"
 
 
