@@ -66,6 +66,8 @@ def screen(request: pytest.FixtureRequest, place: Place) -> Screen:
 def test_all_that_is_written_is_read_and_the_keyboard_is_seen(place: Place, screen: Screen) -> None:
     faint, unseen = [], []
     for look, _ in looks():
+        for area in screen.findChildren(QScrollArea):
+            area.verticalScrollBar().setValue(0)
         faint += [f"{look}: {each}" for each in painted_contrast.faint(place.window)]
         unseen += [f"{look}: {each}" for each in _rings_unseen(place.window, screen)]
     assert faint == []
