@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, QTimer, Signal, Slot
-from PySide6.QtGui import QFont, QKeySequence, QShortcut
+from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent, QFont, QKeySequence, QShortcut
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QWidget
 
 from core.model.errors import NotPermitted, Refused, TapewrightError, Unavailable, WrongInput
@@ -116,8 +116,10 @@ class Banner(QFrame):
             widget.style().polish(widget)
         self._sentence.setText(sentence)
         self._out.hide()
-        self.setAccessibleName(say("window", "banner_read", word=word, sentence=sentence))
+        spoken = say("window", "banner_read", word=word, sentence=sentence)
+        self.setAccessibleName(spoken)
         self.show()
+        QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, spoken))
 
     def _lay_out(self) -> None:
         self._first = QShortcut(QKeySequence(Qt.Key.Key_Escape), self)

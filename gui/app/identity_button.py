@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QSize, Qt
-from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QToolButton
 
+from gui.toolkit import theme
 from gui.toolkit.plain_text import tip
 
 
@@ -20,7 +21,7 @@ class IdentityButton(QToolButton):
         self._forms: tuple[str, ...] = ("",)
         self.setObjectName("identity")
         self.setProperty("role", "identity")
-        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
 
     def show_names(self, shop: str, who: str, hint: str = "") -> None:
@@ -49,6 +50,9 @@ class IdentityButton(QToolButton):
             painter.setPen(self.palette().color(self.foregroundRole()))
         sides = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
         painter.drawText(self.rect(), int(sides), self.text())
+        if self.hasFocus():
+            painter.setPen(QPen(QColor(theme.current_tokens().oxide), 2))
+            painter.drawRect(self.rect().adjusted(1, 1, -1, -1))
 
     def _wide(self, form: str) -> int:
         return self.fontMetrics().horizontalAdvance(form)

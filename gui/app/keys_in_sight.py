@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QToolButton, QWidget
 
 from core.wording.messages import say
 from gui.toolkit import actions
+from gui.toolkit.plain_text import tip
 
 
 class KeysInSight(QWidget):
@@ -47,7 +48,7 @@ def _button(key: actions.Key, window: QWidget) -> QToolButton:
     button = QToolButton()
     button.setObjectName(f"{key.name}-button")
     button.setText(say("commands", f"short-{key.name}", keys=key.keys))
-    button.setToolTip(action.toolTip())
+    button.setToolTip(tip(say("window", "action_hint", words=key.words, keys=key.keys)))
     button.setAccessibleName(key.words)
     button.setProperty("role", "in-sight")
     button.setFocusPolicy(Qt.FocusPolicy.TabFocus)

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QSignalBlocker, Qt, Signal, Slot
-from PySide6.QtGui import QAction, QKeySequence
+from PySide6.QtCore import QSignalBlocker, QSize, Qt, Signal, Slot
+from PySide6.QtGui import QAction, QColor, QFont, QFontMetrics, QKeySequence, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QTabBar, QWidget
 
+from core.wording.messages import say
 from gui.app.identity_button import IdentityButton
 from gui.toolkit import actions, theme
 
@@ -34,11 +35,12 @@ class MomentsBar(QWidget):
         self._row.setSpacing(0)
         for place, key in enumerate(actions.MOMENTS):
             moment = actions.action(key, window)
-            moment.setShortcuts([QKeySequence(key.keys), QKeySequence(f"Ctrl+{place + 1}")])
+            keys = dict.fromkeys((key.keys, f"Ctrl+{place + 1}"))
+            moment.setShortcuts([QKeySequence(each) for each in keys])
             moment.triggered.connect(self._note_chosen)
             self.tabs.addTab(key.words_with_keys)
             self.moments[key.name] = moment
-        self.tabs.setTabVisible(self.tabs.addTab(""), False)
+        self.tabs.setTabVisible(self.tabs.addTab(say("window", "set-up")), False)
         self.tabs.tabBarClicked.connect(self._note_clicked)
         self.tabs.currentChanged.connect(self._note_clicked)
         self._row.addWidget(self.tabs)
@@ -51,6 +53,7 @@ class MomentsBar(QWidget):
             actions.reword(self.moments[key.name], key)
             self.tabs.setTabText(place, key.words_with_keys)
             self.tabs.setTabToolTip(place, self.moments[key.name].toolTip())
+        self.tabs.setTabText(len(actions.MOMENTS), say("window", "set-up"))
         self._show_keys()
 
     def mark(self, name: str) -> None:
@@ -84,8 +87,28 @@ class MomentsBar(QWidget):
             self.chosen.emit(actions.MOMENTS[place].name)
 
 
-def _tabs() -> QTabBar:
-    tabs = QTabBar()
+class MomentTabs(QTabBar):
+    """Tabs as wide as their words in the weight of the marked one; the keyboard is seen on it."""
+
+    def tabSizeHint(self, index: int) -> QSize:
+        face = QFontMetrics(theme.font(theme.BODY, QFont.Weight.Bold))
+        wide = face.horizontalAdvance(self.tabText(index)) + 4 * theme.UNIT
+        return QSize(wide, max(face.height() + 2 * theme.UNIT, 4 * theme.UNIT))
+
+    def minimumTabSizeHint(self, index: int) -> QSize:
+        return self.tabSizeHint(index)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        super().paintEvent(event)
+        if self.hasFocus():
+            painter = QPainter(self)
+            painter.setPen(QPen(QColor(theme.current_tokens().oxide), 2))
+            painter.drawRect(self.tabRect(self.currentIndex()).adjusted(1, 1, -1, -1))
+            painter.end()
+
+
+def _tabs() -> MomentTabs:
+    tabs = MomentTabs()
     tabs.setObjectName("moments")
     tabs.setDrawBase(False)
     tabs.setExpanding(False)

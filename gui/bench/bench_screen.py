@@ -45,6 +45,7 @@ from gui.toolkit.screen import Screen
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
 from gui.widgets.layouts import Columns, scroll_by_page, scrolled, stacked, words
+from gui.widgets.named_buttons import name_for_tape
 
 _LOOK_AGAIN_MS = 5 * 60_000
 """What still ends before closing changes with the clock alone."""
@@ -141,6 +142,7 @@ class BenchScreen(Screen):
             self.box.clear()
             self.side.rest()
             self._focus_on(tape)
+        name_for_tape(self.side, tape.code)
         self.taken.emit(tape)
 
     def _renew(self, tape: TapeRecord) -> None:

@@ -24,6 +24,7 @@ from gui.widgets.button_row import side_by_side
 from gui.widgets.figure_field import FigureField
 from gui.widgets.instant_buttons import InstantCheckBox
 from gui.widgets.layouts import empty, give_key, labelled, stacked, words
+from gui.widgets.named_buttons import name_for_tape
 
 _LETTERS = {
     Station.LOOKED_OVER: "L",
@@ -147,6 +148,8 @@ class NextStationForm(QWidget):
         gone = tape.is_settled or tape.left_out_in is not None
         moves = () if gone else allowed_moves(tape.station)
         self._offer_others([each for each in moves if step is None or each is not step.station], step)
+        for part in (self, self.aside):
+            name_for_tape(part, tape.code)
 
     def _offer_others(self, stations: Sequence[Station], step: NextStep | None) -> None:
         self._others_words.setVisible(bool(stations))

@@ -10,12 +10,13 @@ from core.wording.messages import say
 from gui.help import commands
 from gui.help.card_list import CardList
 from gui.help.commands import Command
-from gui.toolkit import theme
+from gui.toolkit import actions, theme
 from gui.toolkit.screen import Screen
 from gui.widgets.layouts import stacked, words
 
 _STEPS = {Qt.Key.Key_Up: -1, Qt.Key.Key_Down: 1}
 _COLUMNS = {Qt.Key.Key_Left: -1, Qt.Key.Key_Right: 1, Qt.Key.Key_PageUp: -1, Qt.Key.Key_PageDown: 1}
+_NOT_TYPED = Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.AltModifier
 _SIDEWAYS = (Qt.Key.Key_Left, Qt.Key.Key_Right)
 _RETURN = (Qt.Key.Key_Return, Qt.Key.Key_Enter)
 
@@ -113,9 +114,14 @@ class CardDrawer(QFrame):
         """A command's own key does it from here as well; the drawer's own pushes it in."""
         pressed = QKeySequence(event.keyCombination()).toString(QKeySequence.SequenceFormat.NativeText)
         command = next((each for each in self._commands if each.keys and each.keys == pressed), None)
-        if command is None or (event.text().isprintable() and event.text()):
+        if command is None or (
+            not event.modifiers() & _NOT_TYPED and event.text().isprintable() and event.text()
+        ):
             return False
-        self.do(command)
+        if command.name == actions.FIND_COMMAND.name:
+            self.close_drawer()
+        else:
+            self.do(command)
         return True
 
     @Slot(QModelIndex)

@@ -16,7 +16,7 @@ from gui.toolkit.plain_text import tip
 
 _Index = QModelIndex | QPersistentModelIndex
 _SPOKEN = (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole)
-_NARROWEST, _HIGH = 40, 4
+_NARROWEST, _HIGH = 36, 4
 """Units of the grid."""
 
 

@@ -1,4 +1,4 @@
-"""How the cards of the drawer are painted: ruled paper with the key on a tab, and guide cards between them."""
+"""How the cards of the drawer are painted: the key at their right end, and guide cards between them."""
 
 from __future__ import annotations
 

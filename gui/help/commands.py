@@ -26,6 +26,8 @@ class Command(NamedTuple):
     is_here: bool
     """Whether it belongs to the screen in front; else it can be done anywhere in the window."""
     do: Callable[[], object]
+    name: str = ""
+    """Of the action or button."""
     also: str = ""
     """Further words by which it is found."""
 
@@ -49,19 +51,6 @@ def found(commands: tuple[Command, ...], wanted: str) -> tuple[Command, ...]:
     rated = [(_rating(each, wanted), each) for each in commands]
     likely = [(rating, each) for rating, each in rated if rating > 0]
     return tuple(each for _, each in sorted(likely, key=lambda pair: -pair[0]))
-
-
-def plain(words: str, keys: str = "") -> str:
-    """The words on a button without its keys and the mark of its access key."""
-    told = words.replace("&&", "\0").replace("&", "").replace("\0", "&")
-    return told.removesuffix(keys).strip() if keys else told.strip()
-
-
-def keys_of(button: QAbstractButton) -> str:
-    """The key that presses a button, however it was given."""
-    given = actions.key_given(button)
-    sequence = QKeySequence(given) if given else button.shortcut()
-    return sequence.toString(QKeySequence.SequenceFormat.PortableText)
 
 
 # --- inside ------------------------------------------------------------------------------
@@ -92,13 +81,15 @@ def _of_action(action: QAction, barred: str, *, is_here: bool) -> Command:
     shown = action.shortcut().toString(QKeySequence.SequenceFormat.NativeText)
     why_not = barred or ("" if action.isEnabled() else _reason(name))
     words = knows("window", name) and say("window", name)
-    return Command(words or plain(action.text()), shown, why_not, is_here, action.trigger, _also(name))
+    return Command(
+        words or actions.plain(action.text()), shown, why_not, is_here, action.trigger, name, _also(name)
+    )
 
 
 def _of_button(button: QAbstractButton, screen: Screen) -> Command | None:
     """None for what is no command of its own: parts of fields and tables, and what stands on other pages."""
-    keys = keys_of(button)
-    words = sentence_case(actions.told_on(button) or plain(button.text(), keys))
+    keys = actions.keys_of(button)
+    words = sentence_case(actions.told_on(button) or actions.plain(button.text(), keys))
     is_there = not button.isHidden() if actions.has_key_elsewhere(button) else button.isVisibleTo(screen)
     if not words or button.window() is not screen.window() or not (is_there or _is_of_screen(keys)):
         return None
@@ -108,7 +99,8 @@ def _of_button(button: QAbstractButton, screen: Screen) -> Command | None:
     barred = screen.bars(name)
     can = is_there and button.isEnabled()
     shown = QKeySequence(keys).toString(QKeySequence.SequenceFormat.NativeText)
-    return Command(words, shown, "" if can else barred or _reason(name), True, button.click, _also(name))
+    why_not = "" if can else barred or _reason(name)
+    return Command(words, shown, why_not, True, button.click, name, _also(name))
 
 
 def _is_of_screen(keys: str) -> bool:

@@ -47,7 +47,7 @@ def every() -> tuple[Page, ...]:
 
 
 def found(pages: tuple[Page, ...], wanted: str) -> tuple[Passage, ...]:
-    """The passages in which every word of ``wanted`` is found, slips allowed; those with it in the heading first."""
+    """The passages with every word of ``wanted``, slips allowed; those with it in the heading first."""
     rated = []
     for page in pages:
         for passage in passages(page):

@@ -13,6 +13,8 @@ from gui.widgets.fitted_dialog import FittedDialog
 from gui.widgets.layouts import Columns, hinted, stacked
 from gui.widgets.tray import Tray, TrayItem
 
+_PAGES = {int(Qt.Key.Key_PageUp): -1, int(Qt.Key.Key_PageDown): 1}
+
 
 class HandbookWindow(FittedDialog):
     """Stands beside the window, which goes on working."""
@@ -54,12 +56,11 @@ class HandbookWindow(FittedDialog):
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         if watched is not self.field:
             return False
-        if isinstance(event, QKeyEvent) and event.type() is QEvent.Type.KeyPress:
-            if event.key() in (Qt.Key.Key_PageUp, Qt.Key.Key_PageDown):
-                bar = self.text.verticalScrollBar()
-                way = 1 if event.key() == Qt.Key.Key_PageDown else -1
-                bar.setValue(bar.value() + way * bar.pageStep())
-                return True
+        way = _PAGES.get(event.key(), 0) if isinstance(event, QKeyEvent) else 0
+        if way and event.type() is QEvent.Type.KeyPress:
+            bar = self.text.verticalScrollBar()
+            bar.setValue(bar.value() + way * bar.pageStep())
+            return True
         return self.list.steered_by(event)
 
     @Slot(str)

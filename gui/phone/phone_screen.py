@@ -31,6 +31,7 @@ from gui.toolkit.screen import Screen, is_typed_in
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
 from gui.widgets.layouts import Columns, labelled, stacked
+from gui.widgets.named_buttons import name_for_order
 
 
 class PhoneScreen(Screen):
@@ -179,6 +180,8 @@ class PhoneScreen(Screen):
         self.check.show_match(None)
         self.forms.show_job(chosen.job)
         self.handover.show_match(chosen)
+        for part in (self.forms, self.handover):
+            name_for_order(part, chosen.job.number)
         self.answer.show_match(chosen)
         self.panel.show_tapes(chosen.job, self.desk.clock())
 

@@ -27,6 +27,7 @@ from gui.pickup.tick_history import TickHistory
 from gui.toolkit.screen import Screen
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
+from gui.widgets.named_buttons import name_for_order
 from gui.widgets.scanner import CODE_LENGTH
 
 
@@ -191,6 +192,8 @@ class PickupScreen(Screen):
         self.checklist = checklist
         self.parts.show_checklist(checklist, self.desk.clock())
         self.facing.follow(checklist)
+        for part in (self.parts.papers, self.parts.payments, self.parts.slip):
+            name_for_order(part, checklist.job.number)
 
     @Slot()
     def _cursor_moved(self) -> None:

@@ -83,7 +83,7 @@ def reword(made: QAction, key: Key) -> None:
 # --- buttons: the key they are given, and their words while their name says what they do to what --------
 
 
-_KEYS, _TOLD = "keys", "told"
+_KEYS, _TOLD, _NAMED = "keys", "told", "named"
 
 
 def note_key(button: QAbstractButton, keys: str) -> None:
@@ -105,13 +105,27 @@ def key_given(button: QAbstractButton) -> str:
     return "" if own is None else own.key().toString(QKeySequence.SequenceFormat.PortableText)
 
 
+def keys_of(button: QAbstractButton) -> str:
+    """The key that presses a button, however it was given."""
+    given = key_given(button)
+    sequence = QKeySequence(given) if given else button.shortcut()
+    return sequence.toString(QKeySequence.SequenceFormat.PortableText)
+
+
+def plain(words: str, keys: str = "") -> str:
+    """The words on a button without its keys and the mark of its access key."""
+    told = words.replace("&&", "\0").replace("&", "").replace("\0", "&")
+    return told.removesuffix(keys).strip() if keys else told.strip()
+
+
 def told_on(button: QAbstractButton) -> str:
-    """What the button does, in the words of its card: its name, or nothing where its text says it."""
-    return str(button.property(_TOLD) or button.accessibleName())
+    """What the button does, without what it does it to: its name, or nothing where its text says it."""
+    name = button.accessibleName()
+    return str(button.property(_TOLD)) if name and name == button.property(_NAMED) else name
 
 
-def name_with_target(button: QAbstractButton, name: str) -> None:
-    """Say to a screen reader what the button does to what; its card keeps the words that it had."""
-    if button.property(_TOLD) is None:
-        button.setProperty(_TOLD, button.accessibleName())
+def name_with_target(button: QAbstractButton, told: str, name: str) -> None:
+    """Say to a screen reader what the button does to what; its card goes on telling ``told``."""
+    button.setProperty(_TOLD, told)
+    button.setProperty(_NAMED, name)
     button.setAccessibleName(name)

@@ -94,7 +94,7 @@ class Screen(QWidget):
         return False
 
     def bars(self, name: str) -> str:
-        """Why the action or button of this name cannot be used now; empty where nothing of the screen bars it."""
+        """Why the action or button of this name cannot be used now; empty where it is not barred."""
         return ""
 
     def places(self) -> tuple[tuple[str, Callable[[], object]], ...]:

@@ -66,7 +66,7 @@ QLabel[role="field"] {{ font-size: {small}pt; color: {muted}; }}
 
 QLineEdit, QComboBox, QSpinBox, QDoubleSpinBox, QDateEdit, QPlainTextEdit, QTextEdit {{
     background: {slip}; border: 1px solid {edge}; border-radius: 2px; padding: 4px 8px; min-height: 22px;
-    selection-background-color: {oxide}; selection-color: {on_oxide};
+    selection-background-color: {oxide}; selection-color: {on_oxide}; placeholder-text-color: {muted};
 }}
 QLineEdit[role="tall"] {{ min-height: 26px; }}
 QLineEdit:focus, QComboBox:focus, QSpinBox:focus, QDoubleSpinBox:focus, QDateEdit:focus,
@@ -89,7 +89,8 @@ QPushButton:focus {{ border: 2px solid {oxide}; padding: 5px 15px; }}
 QPushButton:disabled {{ color: {muted}; border-color: {line}; background: {ground}; }}
 QPushButton[role="main"] {{ background: {oxide}; color: {on_oxide}; border: 1px solid {oxide};
     font-weight: 700; }}
-QPushButton[role="main"]:focus {{ border: 2px solid {ink}; }}
+QPushButton[role="main"]:focus {{ border: 1px solid {oxide}; padding: 6px 16px; outline: 2px solid {on_oxide};
+    outline-radius: 2px; }}
 QPushButton[role="main"]:disabled {{ background: {ground}; color: {muted}; border-color: {line}; }}
 QPushButton[role="action"] {{ text-align: left; padding: 4px 12px; min-height: 20px; }}
 QPushButton[role="action"]:focus {{ padding: 3px 11px; }}
@@ -105,7 +106,8 @@ QPushButton[role="word"]:focus {{ border: 2px solid {oxide}; padding: 0 6px; }}
 QPushButton[role="quiet"]:focus {{ border: 2px solid {oxide}; padding: 2px 6px; }}
 
 QCheckBox, QRadioButton {{ spacing: 8px; min-height: 24px; }}
-QCheckBox:focus, QRadioButton:focus {{ background: {lit}; }}
+QCheckBox, QRadioButton {{ border: 2px solid transparent; }}
+QCheckBox:focus, QRadioButton:focus {{ border: 2px solid {oxide}; border-radius: 2px; background: {lit}; }}
 QCheckBox::indicator, QRadioButton::indicator {{ width: 16px; height: 16px; background: {slip};
     border: 1px solid {edge}; border-radius: 2px; }}
 QCheckBox::indicator:checked {{ background: {oxide}; border-color: {oxide}; image: url({tick}); }}
@@ -114,10 +116,11 @@ QRadioButton::indicator:checked {{ width: 8px; height: 8px; border: 5px solid {o
 QCheckBox::indicator:disabled, QRadioButton::indicator:disabled {{ border-color: {line}; }}
 
 QTableView, QListView, QTreeView {{
-    background: {tray}; alternate-background-color: {tray}; border: 2px solid {line}; gridline-color: {line};
+    background: {tray}; alternate-background-color: {tray}; border: 1px solid {line}; margin: 1px;
+    gridline-color: {line};
     selection-background-color: {lit}; selection-color: {ink}; outline: 0;
 }}
-QTableView:focus, QListView:focus {{ border: 2px solid {oxide}; }}
+QTableView:focus, QListView:focus, QTreeView:focus {{ border: 2px solid {oxide}; margin: 0; }}
 QTableView::item {{ padding: 0 8px; }}
 QTableView QLineEdit {{ border-radius: 0; padding: 0 6px; min-height: 0; border: 2px solid {oxide}; }}
 QHeaderView {{ background: {ground}; }}
@@ -152,18 +155,23 @@ QScrollBar::add-line, QScrollBar::sub-line {{ width: 0; height: 0; }}
 QScrollBar::add-page, QScrollBar::sub-page {{ background: transparent; }}
 QToolTip {{ background: {slip}; color: {ink}; border: 1px solid {edge}; padding: 4px; }}
 
+QTabBar#moments {{ font-size: {body}pt; }}
 QTabBar#moments::tab {{ background: transparent; border: none; border-bottom: 3px solid transparent;
-    padding: 6px 16px 5px 16px; font-size: {body}pt; color: {muted}; }}
+    padding: 6px 16px 5px 16px; color: {muted}; }}
 QTabBar#moments::tab:hover {{ color: {ink}; }}
 QTabBar#moments::tab:selected {{ color: {oxide}; border-bottom: 3px solid {oxide}; font-weight: 700; }}
-QTabBar#moments:focus::tab:selected {{ background: {lit}; border: 2px solid {oxide}; border-bottom: 3px solid {oxide};
-    padding: 4px 14px 5px 14px; }}
+QToolButton[role="moment"] {{ background: transparent; border: none; border-bottom: 3px solid transparent;
+    padding: 6px 16px 5px 16px; font-size: {body}pt; color: {muted}; }}
+QToolButton[role="moment"]:hover {{ color: {ink}; }}
+QToolButton[role="moment"]:checked {{ color: {oxide}; border-bottom: 3px solid {oxide}; font-weight: 700; }}
+QToolButton[role="moment"]:focus {{ background: {lit}; border: 2px solid {oxide};
+    border-bottom: 3px solid {oxide}; padding: 4px 14px 5px 14px; }}
 QToolButton[role="in-sight"] {{ background: transparent; border: none; padding: 4px 8px; font-size: {small}pt;
     color: {time}; }}
 QToolButton[role="in-sight"]:hover {{ color: {ink}; }}
 QToolButton[role="in-sight"]:focus {{ border: 2px solid {oxide}; padding: 2px 6px; }}
 QFrame[role="drawer"] {{ background: {ground}; border: none; border-top: 3px solid {oxide}; }}
-QFrame[role="drawer"] QListView, QFrame[role="drawer"] QListView:focus {{ background: {ground}; border: none; }}
+QFrame[role="drawer"] QListView {{ background: {ground}; border: none; }}
 QFrame[role="drawer-front"] {{ background: {oxide}; border: none; border-top: 3px double {on_oxide}; }}
 QFrame[role="drawer-front"] QLabel {{ color: {on_oxide}; }}
 QFrame[role="drawer-front"] QLineEdit:focus {{ border: 2px solid {ink}; }}

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from functools import lru_cache
 
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor, QFont, QFontDatabase, QPalette
 from PySide6.QtWidgets import QApplication, QWidget
 
@@ -38,6 +39,11 @@ __all__ = [
 ]
 
 FAMILY = "Lato"
+_MOVING = (
+    *(Qt.UIEffect.UI_AnimateMenu, Qt.UIEffect.UI_FadeMenu, Qt.UIEffect.UI_AnimateCombo),
+    *(Qt.UIEffect.UI_AnimateTooltip, Qt.UIEffect.UI_FadeTooltip, Qt.UIEffect.UI_AnimateToolBox),
+)
+"""What Qt would move by itself. Nothing here moves, so that who asked the desktop for less motion has it."""
 UNIT, ROW = sizes.UNIT, 4 * sizes.UNIT
 """The grid as it is worn now, and a table row on it: a target of at least 24 px (WCAG 2.2, 2.5.8)."""
 SMALL, BODY, LEAD, GREAT = sizes.SMALL, sizes.BODY, sizes.LEAD, sizes.GREAT
@@ -48,6 +54,8 @@ def apply(app: QApplication, tokens: Tokens = LIGHT) -> None:
     """Give the whole program its fonts, palette and style sheet."""
     load_fonts()
     app.setStyle("Fusion")
+    for effect in _MOVING:
+        app.setEffectEnabled(effect, False)
     app.setPalette(_palette(tokens))
     app.setProperty("tokens", tuple(tokens))
     dress(app, tokens)

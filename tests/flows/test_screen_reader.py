@@ -14,6 +14,7 @@ import pytest
 
 from core.services.invented_shop import InventedShop
 from core.wording.messages import say
+from gui.toolkit import actions
 from tests.support.demonstration import AFTERNOON
 
 TRAY = say("counter", "tray")
@@ -76,6 +77,8 @@ def test_everything_the_keyboard_comes_to_is_called_something(shop: Path) -> Non
         ["read"],
     )
     _, counter, _, _, bench = hear(shop, *steps)
+    tabs = [name for role, name, _ in counter if role == "page tab"]
+    assert tabs[: len(actions.MOMENTS)] == [key.words_with_keys for key in actions.MOMENTS]
     for heard in (counter, bench):
         reached = [(role, name) for role, name, focusable in heard if focusable]
         assert {role for role, _ in reached} & TO_BE_NAMED

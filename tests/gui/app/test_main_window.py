@@ -9,12 +9,14 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QAccessible
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QToolButton
+from PySide6.QtWidgets import QApplication, QTabBar
 from pytestqt.qtbot import QtBot
 
 from core.model.errors import Refused, Unavailable, WrongInput
 from core.services import drafts
+from core.wording.messages import say
 from gui.app import startup
 from gui.app.composition import CompositionRoot, compose
 from gui.app.main_window import Window
@@ -61,13 +63,25 @@ def test_it_is_painted_before_any_shop_is_open(shell: Window, qtbot: QtBot) -> N
 
 
 def test_every_moment_has_a_word_and_a_key_and_is_high_enough_to_hit(shell: Window) -> None:
-    buttons = [
-        button
-        for button in shell.findChildren(QToolButton)
-        if button.isVisible() and button.property("role") == "moment"
-    ]
-    assert [button.text() for button in buttons] == [key.words_with_keys for key in actions.MOMENTS]
-    assert all(button.height() >= 24 for button in buttons)
+    tabs = shell.findChild(QTabBar, "moments")
+    shown = [place for place in range(tabs.count()) if tabs.isTabVisible(place)]
+    assert [tabs.tabText(place) for place in shown] == [key.words_with_keys for key in actions.MOMENTS]
+    assert all(tabs.tabRect(place).height() >= 24 for place in shown)
+
+
+def test_the_moments_are_tabs_to_a_screen_reader(composed: CompositionRoot, shell: Window) -> None:
+    heard = QAccessible.queryAccessibleInterface(shell.findChild(QTabBar, "moments"))
+    assert heard.role() == QAccessible.Role.PageTabList
+    tabs = [heard.child(n) for n in range(heard.childCount())]
+    tabs = [tab for tab in tabs if tab.role() == QAccessible.Role.PageTab]
+    named = {tab.text(QAccessible.Text.Name): tab.state().selected for tab in tabs}
+    assert not named.pop(say("window", "set-up"))  # has no place of its own along the top
+    assert named == {key.words_with_keys: key.name == "counter" for key in actions.MOMENTS}
+
+
+def test_while_no_moment_is_on_show_no_tab_is_marked(shell: Window) -> None:
+    tabs = shell.findChild(QTabBar, "moments")
+    assert not tabs.isTabVisible(tabs.currentIndex())
 
 
 def test_no_two_actions_share_a_key() -> None:

@@ -96,6 +96,14 @@ def test_changing_the_light_changes_what_everybody_asks_for(qapp: QApplication) 
     assert theme.DIM_BENCH.ground in qapp.styleSheet()
 
 
+def test_nothing_moves_so_that_less_motion_is_what_everybody_has(qapp: QApplication) -> None:
+    # WCAG 2.2, 2.3.3: motion from interaction can be turned off
+    moving = ("QPropertyAnimation", "QVariantAnimation", "QTimeLine", "QMovie", "QSequentialAnimationGroup")
+    sources = [file.read_text(encoding="utf-8") for file in GUI.rglob("*.py")]
+    assert not any(name in source for name in moving for source in sources)
+    assert not any(qapp.isEffectEnabled(effect) for effect in theme._MOVING)
+
+
 def _names_the_band(node: ast.AST) -> bool:
     if isinstance(node, ast.Attribute):
         return node.attr in ("band_dark", "band_light")

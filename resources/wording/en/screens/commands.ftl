@@ -83,3 +83,14 @@ cards-general = On every bench
 cards-opening = Opening the shell
 cards-protect = Record-protect
 cards-plays = What plays it
+
+# --- what a button does to what, for a screen reader; the words on the button stand in it
+target-tape = tape { $code }
+target-order = order { $number }
+does-it = { $does }: { $target }
+# (the name of the button stands after “does-”)
+does-find = { $does } to { $target }
+does-splice = { $does } on { $target }
+does-what-was-done = { $does } to { $target }
+does-what-became = { $does } of { $target }
+does-hand-back = { $does } { $target }
