@@ -43,7 +43,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     now = datetime.fromisoformat(asked.now)
     walk = Walk(asked.dir, asked.scale, now, asked.language, asked.size)
     if asked.matrix:
-        taken = Matrix(asked.dir, now, asked.language, asked.only).pictures()
+        taken = Matrix(_stops, asked.dir, now, asked.language, asked.only).pictures()
     else:
         taken = walk.settings_pictures() if asked.settings else walk.pictures()
     for path in taken:
@@ -100,6 +100,10 @@ class Walk:
             QApplication.processEvents()
         widget.grab().save(str(path))
         return path
+
+
+def _stops(shop: Path, now: datetime, size: tuple[int, int]) -> Iterator[Stop]:
+    return Route(shop, now, size).stops()
 
 
 def _scrolled(stop: Stop) -> QWidget | None:

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import shutil
 import tempfile
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from datetime import datetime
 from fnmatch import fnmatch
 from pathlib import Path
@@ -19,7 +19,7 @@ from PySide6.QtWidgets import QApplication, QWidget
 
 from core.services import invented_shop
 from gui.app.main_window import Window
-from gui.app.walkthrough_route import Route
+from gui.app.walkthrough_first_run import Stop
 from gui.toolkit import theme
 
 SCREENS = ((1366, 768), (1280, 800), (1920, 1080), (3840, 2160))
@@ -30,6 +30,10 @@ _THUMB = QSize(300, 190)
 _NAMES_WIDE, _AIR = 260, 6
 _ROUNDS = 3
 """What was laid out may ask to be laid out again."""
+
+
+Way = Callable[[Path, datetime, tuple[int, int]], Iterator[Stop]]
+"""The stops of a walk through the shop in a file, at a moment, in a window of this size."""
 
 
 class Setting(NamedTuple):
@@ -55,7 +59,8 @@ SETTINGS = tuple(Setting(*screen, scale) for screen in SCREENS for scale in SCAL
 class Matrix:
     """Pictures of what a pattern names, and for each look a sheet with all of them beside each other."""
 
-    def __init__(self, folder: Path, now: datetime, language: str, only: str = "*") -> None:
+    def __init__(self, way: Way, folder: Path, now: datetime, language: str, only: str = "*") -> None:
+        self._way = way
         self._folder = folder
         self._now = now
         self._language = language
@@ -79,7 +84,7 @@ class Matrix:
 
     def _walk(self, look: str, shop: Path, room: tuple[int, int], sheet: _Sheet) -> Iterator[Path]:
         settings = [each for each in SETTINGS if each.room == room]
-        for stop in Route(shop, self._now, room).stops():
+        for stop in self._way(shop, self._now, room):
             if not fnmatch(stop.name, self._only):
                 continue
             if isinstance(stop.widget, Window):

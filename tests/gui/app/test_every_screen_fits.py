@@ -1,4 +1,4 @@
-"""Every moment at the narrow and at the scaled end: a small screen enlarged to 200 %, and a large one as it is.
+"""Every moment at the narrow and the scaled end: a small screen enlarged to 200 %, a large one as it is.
 
 All of them, in every look, are drawn by ``python -m gui.app.walkthrough --matrix``.
 """
@@ -17,7 +17,7 @@ from gui.app.main_window import Window
 from gui.app.walkthrough_route import Route
 from gui.toolkit import sizes, theme
 from gui.widgets.layouts import Columns, stacked
-from tests.support import fitting
+from tests.gui.app import fitting
 from tests.support.demonstration import AFTERNOON, copied
 
 NARROW = ((640, 400), (683, 384))
