@@ -1,7 +1,7 @@
 """Pictures of every screen on the invented shop, for a person to look at before anything is called done.
 
 ``python -m gui.app.walkthrough --dir DIR [--size 1366x768] [--scale 2] [--settings] [--language xx]
-[--readme]``: needs no screen, prints the paths.
+[--readme]`` or ``--dir DIR --matrix [--only '1-counter*']``: needs no screen, prints the paths.
 """
 
 from __future__ import annotations
@@ -21,6 +21,7 @@ from core.services import invented_shop
 from core.wording import messages
 from core.wording.messages import say
 from gui.app.walkthrough_first_run import Stop
+from gui.app.walkthrough_matrix import Matrix
 from gui.app.walkthrough_route import Route
 from gui.toolkit import theme
 
@@ -39,8 +40,13 @@ def main(argv: Sequence[str] | None = None) -> int:
     os.environ["QT_SCALE_FACTOR"] = f"{asked.scale:g}"
     asked.dir.mkdir(parents=True, exist_ok=True)
     messages.use(asked.language)
-    walk = Walk(asked.dir, asked.scale, datetime.fromisoformat(asked.now), asked.language, asked.size)
-    for path in walk.settings_pictures() if asked.settings else walk.pictures():
+    now = datetime.fromisoformat(asked.now)
+    walk = Walk(asked.dir, asked.scale, now, asked.language, asked.size)
+    if asked.matrix:
+        taken = Matrix(_stops, asked.dir, now, asked.language, asked.only).pictures()
+    else:
+        taken = walk.settings_pictures() if asked.settings else walk.pictures()
+    for path in taken:
         print(path, flush=True)
     if asked.readme:
         kept = resource_files.path("pictures", "counter.png")
@@ -96,6 +102,10 @@ class Walk:
         return path
 
 
+def _stops(shop: Path, now: datetime, size: tuple[int, int]) -> Iterator[Stop]:
+    return Route(shop, now, size).stops()
+
+
 def _scrolled(stop: Stop) -> QWidget | None:
     """The inside of the area that has most left to scroll; None where everything is in sight."""
     areas = [each for each in stop.widget.findChildren(QScrollArea) if each.isVisible()]
@@ -144,6 +154,8 @@ def _arguments(argv: Sequence[str] | None) -> argparse.Namespace:
     parser.add_argument("--scale", type=float, default=1.0, help=say("window", "walk_scale"))
     parser.add_argument("--language", default=messages.BASE, help=say("window", "walk_language"))
     parser.add_argument("--now", default=NOW, help=say("window", "option_now"))
+    parser.add_argument("--matrix", action="store_true", help=say("window", "walk_matrix"))
+    parser.add_argument("--only", default="*", help=say("window", "walk_only"))
     parser.add_argument("--readme", action="store_true", help=say("window", "walk_readme"))
     return parser.parse_args(argv)
 

@@ -26,7 +26,7 @@ _LINE = re.compile(r"(-?\d{1,6}) (-?\d{1,6}) (\d{1,6}) (\d{1,6}) ([01])")
 _LONGEST = 64
 
 
-class Place(NamedTuple):
+class WindowPlace(NamedTuple):
     """A window on the desktop, in device-independent pixels."""
 
     rect: QRect
@@ -39,7 +39,7 @@ def kept_in() -> Path:
     return Path(QStandardPaths.writableLocation(kind)) / "Tapewright" / "window-place"
 
 
-def read(file: Path) -> Place | None:
+def read(file: Path) -> WindowPlace | None:
     """What `keep` wrote; None where there is nothing that it can have written."""
     text = ""
     with suppress(OSError):
@@ -50,7 +50,7 @@ def read(file: Path) -> Place | None:
     if found is None:
         return None
     left, top, wide, high, fills = map(int, found.groups())
-    return Place(QRect(left, top, wide, high), bool(fills))
+    return WindowPlace(QRect(left, top, wide, high), bool(fills))
 
 
 def keep(file: Path, window: Window) -> None:
@@ -67,7 +67,7 @@ def keep(file: Path, window: Window) -> None:
         private_files.write(file, line.encode())
 
 
-def fitted(kept: Place | None, screens: Sequence[QRect]) -> Place:
+def fitted(kept: WindowPlace | None, screens: Sequence[QRect]) -> WindowPlace:
     """Where to open: where it was left, as far as one of the ``screens`` holds it; else on the first one."""
     if kept is None:
         first = screens[0]
@@ -76,12 +76,12 @@ def fitted(kept: Place | None, screens: Sequence[QRect]) -> Place:
         )
         rect = QRect(0, 0, wide, high)
         rect.moveCenter(first.center())
-        return Place(_inside(rect, first), not first.adjusted(0, _TITLE_HIGH, 0, 0).contains(rect))
+        return WindowPlace(_inside(rect, first), not first.adjusted(0, _TITLE_HIGH, 0, 0).contains(rect))
     screen = max(screens, key=lambda each: _area(each.intersected(kept.rect)))
-    return Place(_inside(kept.rect, screen), kept.fills_screen)
+    return WindowPlace(_inside(kept.rect, screen), kept.fills_screen)
 
 
-def open_there(window: Window, place: Place) -> None:
+def open_there(window: Window, place: WindowPlace) -> None:
     """Put the window there, before it is shown."""
     window.setGeometry(place.rect)
     if place.fills_screen:

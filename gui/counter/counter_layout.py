@@ -150,7 +150,7 @@ class CounterLayout:
     def _name(self) -> None:
         self.table.setObjectName("tray")
         self.table.setAccessibleName(say("counter", "tray"))
-        self.table.setMinimumHeight(_HEADING.px + 6 * theme.ROW + 4)
+        self.table.setMinimumHeight(_HEADING.px + 5 * theme.ROW + 4)
         self.message.setObjectName("row-message")
         self.message.setFont(theme.font(theme.SMALL))
         self.message.setFixedHeight(round(4.75 * theme.UNIT))

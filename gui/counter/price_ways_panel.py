@@ -72,6 +72,12 @@ class PriceWaysPanel(QWidget):
             button.setText(say("counter", "way", n=n, words=name, amount=amount).replace("|", "\n"))
             button.setAccessibleName(say("counter", "way_name", words=name, amount=amount))
             button.setToolTip(tip(say("counter", f"way-{way.value}-means")))
+        self.has_grown()
+
+    def has_grown(self) -> None:
+        """Two lines stand on a way; the style sheet would let it shrink to one."""
+        for button in self._buttons.values():
+            button.setMinimumHeight(button.sizeHint().height())
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """The keyboard comes to a way, or leaves it."""

@@ -32,5 +32,5 @@ class AmountList(QWidget):
             self._grid.addWidget(words(what, "small"), row, 0)
             self._grid.addWidget(words(amount, wrap=False), row, 1, _RIGHT)
         self._grid.addWidget(words(last[0], "lead"), len(lines), 0)
-        self._grid.addWidget(words(last[1], "heading", wrap=False), len(lines), 1, _RIGHT)
+        self._grid.addWidget(words(last[1], "great", wrap=False), len(lines), 1, _RIGHT)
         self.setAccessibleName(". ".join(f"{what}: {amount}" for what, amount in (*lines, last)))

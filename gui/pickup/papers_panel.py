@@ -20,7 +20,6 @@ from gui.toolkit import paper_writing
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
 from gui.widgets.button_row import key_button
-from gui.widgets.layouts import stacked
 
 
 class PapersPanel(QWidget):
@@ -39,10 +38,9 @@ class PapersPanel(QWidget):
         self.quote_button = key_button("quote-again", "F10", say("pickup", "quote_again"))
         self.files_button = key_button("list-of-files", "F12", say("pickup", "files_button"))
         self.receipt_button = key_button("receipt-again", "F7", say("pickup", "receipt_again"))
-        column = stacked(self)
-        column.addWidget(self.quote_button)
-        column.addWidget(self.files_button)
-        column.addWidget(self.receipt_button)
+        self.buttons = (self.quote_button, self.files_button, self.receipt_button)
+        """Whoever lays the screen out gives them their places."""
+        self.hide()
         self.quote_button.clicked.connect(self._write_quote)
         self.files_button.clicked.connect(self._write_files)
         self.receipt_button.clicked.connect(self._write_last_receipt)
@@ -52,7 +50,7 @@ class PapersPanel(QWidget):
         if job is None or self._job is None or job.number != self._job.number:
             self._files = ()
         self._job = job
-        self.receipt_button.setVisible(has_receipt)
+        self.receipt_button.setVisible(has_receipt and job is not None)
         self._show_buttons()
 
     def read_files(self, number: JobNumber) -> None:
@@ -89,8 +87,8 @@ class PapersPanel(QWidget):
             self._show_buttons()
 
     def _show_buttons(self) -> None:
-        self.files_button.setVisible(bool(self._files))
-        self.setVisible(self._job is not None)
+        self.files_button.setVisible(bool(self._files) and self._job is not None)
+        self.quote_button.setVisible(self._job is not None)
 
     def _show_receipt(self, summary: str, name: str, path: Path) -> None:
         self.written.emit(say("pickup", "done", name=name, what=summary, path=path))

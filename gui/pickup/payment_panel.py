@@ -33,7 +33,6 @@ class PaymentPanel(QWidget):
         give_key(self.button, "F6")
         self.form = PaymentForm()
         column = stacked(self)
-        column.addWidget(self.button)
         column.addWidget(self.form)
         self.button.clicked.connect(self._begin)
         self.form.paid.connect(self._pay)
@@ -45,6 +44,7 @@ class PaymentPanel(QWidget):
         is_other = job is None or self._job is None or self._job.number != job.number
         self._job = job
         self.setVisible(job is not None)
+        self.button.setVisible(job is not None)
         if is_other:
             self.form.hide()
         elif job is not None:

@@ -21,8 +21,8 @@ from gui.toolkit import theme
 from gui.toolkit.screen_context import Desk
 from gui.toolkit.text import say
 from gui.widgets import tray_rows
-from gui.widgets.button_row import key_button
-from gui.widgets.layouts import Columns, labelled, scrolled, stacked, words
+from gui.widgets.button_row import ButtonRow, key_button
+from gui.widgets.layouts import Columns, labelled, scrolled, slip, stacked, words
 from gui.widgets.tray import Tray, TrayItem
 
 
@@ -41,7 +41,8 @@ class PickupLayout:
             "copies", COPIES_KEYS, say("copying", "open_button", keys=COPIES_KEYS)
         )
         self.slip = PickupSlip()
-        self.slip_area = scrolled(self.slip)
+        self.slip_area = self._build_slip_side()
+        self._guide = _guide()
         self._build(screen)
 
     def show_no_job(self) -> None:
@@ -51,6 +52,7 @@ class PickupLayout:
         self.box.clear()
         self.count.setText(say("pickup", "start"))
         self.slip_area.hide()
+        self._guide.show()
         self.label.show_tape(None)
         self.papers.show_job(None)
         self.payments.show_job(None)
@@ -73,6 +75,7 @@ class PickupLayout:
         self.slip.show_sentences(checklist.tapes_to_mention, about)
         self.slip.show_checked(checklist.summary)
         self.slip_area.show()
+        self._guide.hide()
         self.papers.show_job(checklist.job, has_receipt=checklist.has_gone)
         self.payments.show_job(checklist.job)
         self.copies_button.setVisible(bool(checklist.job.copies))
@@ -96,16 +99,39 @@ class PickupLayout:
         columns = Columns(fold_below=112 * theme.UNIT)
         columns.add(self._build_tray_side(), 7)
         columns.add(self.slip_area, 6)
+        columns.add(self._guide, 6)
         outer.addWidget(columns, 1)
+        columns.folded.connect(self._slip_sheet.unroll)
+
+    def _build_slip_side(self) -> QWidget:
+        """The slip scrolls where it has to; what hands back stays in sight below it."""
+        side = QWidget()
+        self._slip_sheet = scrolled(self.slip, ground="slip")
+        column = stacked(side)
+        column.addWidget(self._slip_sheet, 1)
+        column.addWidget(self.slip.button)
+        return side
 
     def _build_tray_side(self) -> QWidget:
         side = QWidget()
+        self.papers.setParent(side)
         column = stacked(side)
         column.addWidget(self.count)
         column.addWidget(self.tray, 1)
-        for panel in (self.label, self.copies_button, self.papers, self.payments):
-            column.addWidget(panel)
+        column.addWidget(self.label)
+        column.addWidget(ButtonRow([self.copies_button, *self.papers.buttons, self.payments.button]))
+        column.addWidget(self.payments)
         return side
+
+
+def _guide() -> QWidget:
+    """How a pickup goes, where its slip will lie."""
+    paper, column = slip("pickup-guide")
+    column.addWidget(words(say("pickup", "guide"), "heading"))
+    for step in ("guide_1", "guide_2", "guide_3"):
+        column.addWidget(words(say("pickup", step), "lead"))
+    column.addStretch(1)
+    return paper
 
 
 def _tray_items(checklist: Checklist, now: datetime) -> list[TrayItem]:

@@ -35,7 +35,7 @@ class PickupSlip(PaperFrame):
         self._customer = words("", "heading")
         self._number = words("", "small", wrap=False)
         self._told = QWidget()
-        self._told_column = stacked(self._told, 4)
+        self._told_column = stacked(self._told)
         self.amounts = AmountList()
         self.paid = MoneyField("paid")
         self.signer = QLineEdit()
@@ -87,7 +87,7 @@ class PickupSlip(PaperFrame):
         self.sentences = pickup_sentences.sentences(tapes, copies)
         empty(self._told_column)
         for sentence in self.sentences:
-            self._told_column.addWidget(words(sentence))
+            self._told_column.addWidget(words(sentence, "lead"))
 
     def show_amounts(self, price: Price, paid_before: int) -> None:
         """Show price, payments in minor units, and balance; the balance is proposed as the payment."""
@@ -131,7 +131,6 @@ class PickupSlip(PaperFrame):
         self.column.addSpacing(theme.UNIT)
         self._lay_out_fields()
         self.column.addStretch(1)
-        self.column.addWidget(self.button)
 
     def _lay_out_fields(self) -> None:
         fields = QHBoxLayout()

@@ -51,6 +51,11 @@ def _lay_anew(window: QWidget, was: int, now: int) -> None:
         if grown is not None:
             grown()
         widget.updateGeometry()
+    for widget in widgets:  # from the outside in: what was given its room before its own measure was known
+        layout_of = widget.layout()
+        if layout_of is not None:
+            layout_of.activate()
+            layout_of.setGeometry(widget.rect())
 
 
 def _grow_type(widget: QWidget, was: int, now: int) -> None:

@@ -19,6 +19,9 @@ PIECE = int(Qt.ItemDataRole.UserRole)
 CHECK_WIDE = theme.Length(5)
 _ROW, _HEADING, _BAND = theme.Length(6), theme.Length(4), theme.Length(3)
 _SHELL = theme.Length(7)
+_CHECK = theme.Length(2.5)
+_TICK = ((0.2, 0.5), (0.45, 0.75), (0.85, 0.2))
+"""Corners of the tick, in shares of its box."""
 _LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
 _RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
 
@@ -119,7 +122,8 @@ def _paint_words(painter: QPainter, line: QRectF, piece: TrayItem, tokens: theme
 
 
 def _paint_check(painter: QPainter, area: QRectF, checked: bool, tokens: theme.Tokens) -> None:
-    box = QRectF(area.center().x() - 10, area.center().y() - 10, 20, 20)
+    side = _CHECK.exact
+    box = QRectF(area.center().x() - side / 2, area.center().y() - side / 2, side, side)
     painter.setPen(QPen(QColor(tokens.edge), 1.5))
     painter.setBrush(QColor(tokens.slip))
     painter.drawRoundedRect(box, 2, 2)
@@ -127,5 +131,5 @@ def _paint_check(painter: QPainter, area: QRectF, checked: bool, tokens: theme.T
         pen = QPen(QColor(tokens.oxide), 3, Qt.PenStyle.SolidLine, Qt.PenCapStyle.RoundCap)
         painter.setPen(pen)
         painter.setBrush(Qt.BrushStyle.NoBrush)
-        points = ((4, 10), (9, 15), (17, 4))
-        painter.drawPolyline(QPolygonF([QPointF(box.left() + x, box.top() + y) for x, y in points]))
+        places = [QPointF(box.left() + x * side, box.top() + y * side) for x, y in _TICK]
+        painter.drawPolyline(QPolygonF(places))

@@ -6,12 +6,15 @@ from collections.abc import Mapping
 from pathlib import Path
 from random import Random
 
+from PySide6.QtCore import QRect
+
 from core.capture import examining
 from core.model.errors import TapewrightError
 from core.model.typed_draft import TypedBox, TypedRow
 from core.services import backup, incident_photos
 from core.services.own_shop import front_entries
 from core.store.shop_files import erased_orders, restore_journal
+from gui.app import window_place
 from gui.counter.local_draft import LocalDraft
 from gui.settings import logo_field
 from gui.shop.prices import price_files
@@ -135,6 +138,24 @@ def place_of_a_counter(shop: ThrowawayShop, files: Files, dice: Random) -> objec
     if not 0 < len(taken.name) <= 72:
         raise FaultFound("a place without a name that fits", repr(taken.name))
     return taken.name
+
+
+def place_of_the_window(shop: ThrowawayShop, files: Files, dice: Random) -> object:
+    """Where the window was left: whatever stands there, it opens on the screen."""
+    folder, screen = Path("window"), QRect(0, 0, 1366, 728)
+    folder.mkdir(exist_ok=True)
+    file = folder / "window-place"
+    if dice.random() < 0.3:
+        hostile_files.put(file, hostile_files.any_kind(dice))
+    else:
+        put(file, spoiled_bytes.spoiled(b"86 80 1280 640 0\n", dice))
+    try:
+        place = window_place.fitted(window_place.read(file), [screen])
+    finally:
+        hostile_files.clear(folder)
+    if not screen.contains(place.rect) and not place.rect.isEmpty():
+        raise FaultFound("a window beyond the edge of the screen", repr(place))
+    return place.rect.getRect()
 
 
 def _pictured(files: Files, dice: Random) -> Path:

@@ -118,6 +118,7 @@ READERS = (
         "core.store.shop_files.erased_orders",
     ),
     _file("box kept on this computer", 1_500, file_readers.draft_here, "gui.counter.local_draft"),
+    _file("place of the window", 1_000, file_readers.place_of_the_window, "gui.app.window_place"),
     _file("place of a counter", 1_000, file_readers.place_of_a_counter, "gui.toolkit.counter_place"),
     Reader("words of a command line", 8_000, shop_readers.parsed_line),
     Reader(

@@ -20,6 +20,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from gui.app.identity_button import IdentityButton
 from gui.toolkit import theme
 from tests.support.shown_texts import Painting, called, columns, plain
 
@@ -76,6 +77,8 @@ def _written(widget: QWidget) -> Iterator[tuple[str, QSize, QSize]]:
         widget.initStyleOption(option)
         inside = widget.style().subElementRect(QStyle.SubElement.SE_PushButtonContents, option, widget)
         yield widget.text(), _line(widget, widget.text()), inside.size()
+    elif isinstance(widget, IdentityButton):  # paints its words to the edge
+        yield widget.text(), _line(widget, widget.text()), widget.contentsRect().size()
     elif isinstance(widget, QAbstractButton) and widget.text():
         yield widget.text(), widget.sizeHint(), widget.size()
     elif isinstance(widget, QComboBox):

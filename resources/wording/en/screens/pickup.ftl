@@ -4,6 +4,11 @@ ask_hint = Order number, name, last phone digits, or scan a tape
 ask_scan = Scan each tape as you lay it on the counter. Esc closes the order.
 ask_scan_hint = Or press Down and check tapes with Space
 start = Type who is picking up, or scan any of their tapes.
+# How a pickup goes, while no order is open.
+guide = How a pickup goes
+guide_1 = 1. Type the order number, the name, or the last digits of the phone; or scan any of their tapes.
+guide_2 = 2. Scan each tape as you lay it on the counter. What is still missing stays unchecked.
+guide_3 = 3. Say what the slip says, take the balance, let them sign, and hand it all back.
 choose = { $count } matching orders — choose with Down and Return
 counted = { $checked } of { $all } checked off
 none_found = Nothing found for “{ $text }”. Ask for the name on the order, or the last four digits of the phone number

@@ -60,6 +60,8 @@ walk_size = the size of the screen, e.g. 1366x768
 walk_settings = only the set-up and the chapters of Shop; what scrolls also in its whole height
 walk_scale = 2 for a screen set to 200 %%
 walk_language = the language of the shop, e.g. en; xx shows what is not translated
+walk_matrix = every screen size and scale in every look, with a sheet of all of them for each look
+walk_only = with --matrix, the stops whose names match this, e.g. 1-counter*
 walk_readme = keep the Counter for the README
 # --- signing in
 sign-in = Sign in as somebody else
