@@ -8,6 +8,9 @@ from datetime import date, datetime
 from core.model.names import JobNumber
 from core.model.own_shop.opening_records import OpeningHours
 
+USUAL_WIDTH = 0.3
+"""`Recalibrated.width` of an order of which that was not kept (the median of lived shop years)."""
+
 
 @dataclass(frozen=True, slots=True)
 class Chance:
@@ -38,17 +41,23 @@ class Promise:
 class Recalibrated:
     """How far the curve of one promise was moved from that of the plan, and what it was about.
 
-    The lead whose normal score in the plan is ``z`` is multiplied by exp(``middle`` + ``spread`` · z).
+    The lead stated at the normal score ``z`` is exp(``middle``) times that of the plan at the score
+    ``z`` + ``later`` + ``spread`` · z.
     """
 
     tapes: int
     rush: bool
     middle: float = 0.0
     spread: float = 0.0
+    later: float = 0.0
+    width: float | None = None
+    """How unsure the plan was: by how much the logarithm of its lead grows with the score. None for a promise
+    made before that was kept: its lead was multiplied by exp(``middle`` + ``spread`` · z)."""
 
     def at(self, z: float) -> float:
-        """The logarithm of the factor at a normal score."""
-        return self.middle + self.spread * z
+        """The logarithm of the factor at a normal score, were the plan's leads log-normal."""
+        width = 1.0 if self.width is None else self.width
+        return self.middle + width * (self.later + self.spread * z)
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,13 +77,14 @@ class Seen:
 class Recalibration:
     """The map from the plan's curve to the one that is stated, learned from the shop's own promises.
 
-    Logarithms of factors on the lead; nothing learned is a plan left as it is (`core.promise.recalibration`).
+    Logarithms of factors on the lead, and normal scores; nothing learned is a plan left as it is
+    (`core.promise.recalibration`).
     """
 
     middle: float = 0.0
-    """At the plan's median, for a typical order."""
+    """For a typical order, however unsure its plan."""
     spread: float = 0.0
-    """More for each standard deviation above it."""
+    """More scores for each score above the median."""
     size: float = 0.0
     """More for an order of twice as many tapes; never negative: a tape more makes no date earlier."""
     rush: float = 0.0
@@ -82,6 +92,10 @@ class Recalibration:
     sizes: Seen = Seen()
     promises: int = 0
     """So many judged promises showed it."""
+    later: float = 0.0
+    """Scores: the more, the less sure a plan is of itself."""
+    width: float = USUAL_WIDTH
+    """Of the plan of a typical order (see `Recalibrated.width`)."""
 
 
 AS_PLANNED = Recalibration()

@@ -12,7 +12,7 @@ from math import log
 
 import numpy as np
 
-from core.model.promise_records import Promise
+from core.model.promise_records import USUAL_WIDTH, Promise
 from core.promise import recalibration, shop_minutes
 from core.promise.reliability import Judged, pit_histogram
 from core.scheduling.opening_calendar import Calendar
@@ -35,6 +35,8 @@ class Lateness:
     tapes: int | None
     """What it was about; None is not known."""
     rush: bool
+    width: float = USUAL_WIDTH
+    """How unsure the plan was (see `Recalibrated.width`)."""
     is_even: bool = False
     """Beside the day that was even odds, not the promised one."""
     made: float = 0.0
@@ -82,6 +84,7 @@ def _outcome(judged: Judged, calendar: Calendar, day: date | None, level: float)
         is_open=judged.ready_at is None,
         tapes=about.tapes if about else None,
         rush=about.rush if about else False,
+        width=(about.width if about else None) or USUAL_WIDTH,
         made=begun,
         allowed=allowed,
     )

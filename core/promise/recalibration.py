@@ -15,7 +15,7 @@ from statistics import NormalDist
 
 import numpy as np
 
-from core.model.promise_records import Recalibrated, Recalibration
+from core.model.promise_records import USUAL_WIDTH, Recalibrated, Recalibration
 from core.promise import shop_minutes
 from core.scheduling.opening_calendar import Calendar, Minutes
 from core.wording import locale_figures
@@ -25,6 +25,11 @@ MOST = 3.0
 """A date is never set more than three times as far off: then the model is to be mended, not recalibrated."""
 LEAST = 0.5
 """And never less than half as far off (both are assumptions)."""
+NARROWEST, WIDEST = 0.05, 1.0
+"""Of plans: those that are surer of themselves learn and say no more than that (assumptions)."""
+_LEAST_LEAD = 1.0
+"""Shop minutes, so that there is a logarithm."""
+_NEVER = 1e12
 TYPICAL = 0.9
 """The chance at which it is told in words by how much dates are moved: that of most promises."""
 WORTH_A_WORD = 0.05
@@ -32,12 +37,28 @@ WORTH_A_WORD = 0.05
 _NORMAL = NormalDist()
 
 
-def of_order(learned: Recalibration, tapes: int, rush: bool = False) -> Recalibrated:
-    """What is learned, for one order."""
+def of_order(
+    learned: Recalibration, tapes: int, rush: bool = False, width: float | None = None
+) -> Recalibrated:
+    """What is learned, for one order; ``width`` of its plan, None: that of a typical one."""
     middle = learned.middle
     middle += learned.size * learned.sizes.off(log2(max(tapes, 1)))
     middle += learned.rush * rush
-    return Recalibrated(tapes, rush, round(middle, 6), learned.spread)
+    width = learned.width if width is None else width
+    return Recalibrated(tapes, rush, round(middle, 6), learned.spread, learned.later, round(width, 4))
+
+
+def width_of(at: Minutes, calendar: Calendar, now: float) -> float:
+    """How unsure a plan with these finish times is: the logarithm of its lead at `TYPICAL` over that at even
+    odds, divided by the scores between."""
+    if not len(at) or not len(calendar.opens):
+        return USUAL_WIDTH
+    places = (np.array([0.5, TYPICAL]) * len(at)).astype(int)
+    ends = shop_minutes.passed(calendar, np.append(np.partition(at, places)[places], now))
+    even, most = np.maximum(ends[:2] - ends[2], _LEAST_LEAD)
+    if not np.isfinite(most):
+        return WIDEST
+    return float(np.clip(log(most / even) / score(TYPICAL), NARROWEST, WIDEST))
 
 
 def moved(at: Minutes, order: Recalibrated, calendar: Calendar, now: float) -> Minutes:
@@ -46,20 +67,28 @@ def moved(at: Minutes, order: Recalibrated, calendar: Calendar, now: float) -> M
     The places keep their order, so a chance still grows with the day, and an order that is done later than
     another at every chance still is, where its factors are no smaller.
     """
-    if not (order.middle or order.spread) or not len(at) or not len(calendar.opens):
+    if not (order.middle or order.spread or order.later) or not len(at) or not len(calendar.opens):
         return at
     begun = float(shop_minutes.passed(calendar, np.array([now]))[0])
     rising = np.argsort(at, kind="stable")
     leads = shop_minutes.passed(calendar, at[rising]) - begun
-    stretched = np.maximum.accumulate(np.maximum(leads, 0.0) * factors(order, scores(len(at))))
+    stretched = np.maximum.accumulate(moved_leads(order, np.maximum(leads, 0.0)))
     found = np.empty_like(at)
     found[rising] = np.where(leads > 0, shop_minutes.when_passed(calendar, begun + stretched), at[rising])
     return found
 
 
-def factors(order: Recalibrated, z: Minutes) -> Minutes:
-    """By which leads with these normal scores are multiplied."""
-    return np.asarray(np.exp(np.clip(order.middle + order.spread * z, log(LEAST), log(MOST))))
+def moved_leads(order: Recalibrated, leads: Minutes) -> Minutes:
+    """Leads of equally likely scenarios, rising, each that of another score; at most `MOST` times as long.
+
+    Past the last scenario they go on as those of an order of usual width. Which score it is does not hang on
+    the leads, so an order done later at every chance still is.
+    """
+    z = scores(len(leads))
+    wanted = z + order.later + order.spread * z
+    told = np.log(np.clip(leads, _LEAST_LEAD, _NEVER))
+    found = np.interp(wanted, z, told) + USUAL_WIDTH * np.maximum(wanted - z[-1], 0.0) + order.middle
+    return np.asarray(np.clip(np.exp(found), LEAST * leads, MOST * leads))
 
 
 @lru_cache(maxsize=16)

@@ -10,7 +10,7 @@ from datetime import date, datetime
 
 import numpy as np
 
-from core.model.promise_records import Chance, Promise
+from core.model.promise_records import Chance, Promise, Recalibrated
 from core.promise import chances
 from core.scheduling.capacity_bounds import binding
 from core.scheduling.opening_calendar import Calendar, Minutes
@@ -48,6 +48,8 @@ class Finish:
     tapes: int = 0
     """Those of ``at``."""
     rush: bool = False
+    recalibrated: Recalibrated | None = None
+    """How ``at`` was moved from the plan's; None: it was not."""
 
 
 @dataclass(frozen=True, slots=True)

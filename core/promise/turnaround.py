@@ -19,7 +19,7 @@ import numpy as np
 from core.model import common_random_numbers
 from core.model.names import JobNumber
 from core.model.own_shop.settings_records import Deck, ShopSettings
-from core.model.promise_records import Promise, Recalibrated
+from core.model.promise_records import Promise
 from core.model.quote_records import QuotedTape
 from core.playtime.habits import STARTING, ShopHabits
 from core.playtime.possibilities import facts
@@ -166,9 +166,9 @@ def _dated(
     made = promise_of(finish, _query(load, needed_by), before)
     if finish.nothing_plays:
         return made
-    order = _order_of(load, finish)
+    order = finish.recalibrated
     growing = (load.backlog.sentence,) if load.backlog is not None and load.tapes_waiting else ()
-    late = recalibration.why_later(order) if made.day is not None else ()
+    late = recalibration.why_later(order) if order is not None and made.day is not None else ()
     return replace(made, held_by=(*growing, *made.held_by, *late), recalibrated=order)
 
 
@@ -178,13 +178,11 @@ def stated(load: Load, finish: Finish) -> Finish:
     Every chance and day that is told comes from here.
     """
     at = backlogs.spread(finish.at, load.backlog, load.calendar, load.now)
-    moved = recalibration.moved(at, _order_of(load, finish), load.calendar, load.now)
-    return replace(finish, at=moved)
-
-
-def _order_of(load: Load, finish: Finish) -> Recalibrated:
     learned = load.settings.expected.recalibration
-    return recalibration.of_order(learned, finish.tapes, finish.rush)
+    width = recalibration.width_of(at, load.calendar, load.now)
+    order = recalibration.of_order(learned, finish.tapes, finish.rush, width)
+    moved = recalibration.moved(at, order, load.calendar, load.now)
+    return replace(finish, at=moved, recalibrated=order)
 
 
 def behind(

@@ -103,11 +103,11 @@ def _deck(name: str, in_service: bool) -> Mapping[str, object]:
 
 
 def _recalibration(learned: Recalibration, planned: Sequence[float]) -> dict[str, object]:
-    """The map from the plan's curve to the stated one: factors on the time a plan asks for."""
+    """The map from the plan's curve to the stated one: factors on a typical plan's time."""
     return {
         "promises": learned.promises,
-        "median": round(exp(learned.middle), 4),
-        "per_standard_deviation": round(exp(learned.spread), 4),
+        "median": round(exp(learned.middle + learned.width * learned.later), 4),
+        "per_standard_deviation": round(exp(learned.width * learned.spread), 4),
         "twice_as_many_tapes": round(exp(learned.size), 4),
         "rush": round(exp(learned.rush), 4),
         "deciles_as_planned": [round(share, 4) for share in planned],

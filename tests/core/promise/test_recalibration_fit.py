@@ -12,7 +12,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from core.model.own_shop.opening_records import OpeningHours
-from core.model.promise_records import AS_PLANNED, Chance, Promise, Recalibrated
+from core.model.promise_records import AS_PLANNED, Chance, Promise, Recalibrated, Recalibration
 from core.promise import recalibration
 from core.promise.lateness import Lateness, shown, tenths_of_plans
 from core.promise.recalibration_fit import _HELD, REMEMBERED, fitted, learned
@@ -70,25 +70,28 @@ def test_one_more_outcome_moves_the_map_no_further_than_its_bound(
     """A sum that is strongly convex by its penalty: what one term, and forgetting, add to its slope."""
     held = np.array(_HELD)
     was, now = (
-        np.array([each.middle, each.spread, each.size, each.rush])
+        np.array([each.middle, each.later, each.spread, each.size, each.rush])
         for each in (fitted(before), fitted([*before, one]))
     )
-    bound = sum(np.sqrt(1 / held[0] + recalibration.score(each.level) ** 2 / held[1]) for each in one)
+    bound = sum(
+        np.sqrt(1 / held[0] + each.width**2 * (1 / held[1] + recalibration.score(each.level) ** 2 / held[2]))
+        for each in one
+    )
     bound += (1 - np.exp(-1 / REMEMBERED)) * np.sqrt(held @ was**2)
     assert np.sqrt(held @ (now - was) ** 2) <= bound + 1e-4
 
 
 def test_late_ones_set_dates_further_off_and_early_ones_nearer() -> None:
-    assert fitted(drawn(100, 0.25)).middle == pytest.approx(0.25, abs=0.06)
-    assert fitted(drawn(100, -0.25)).middle == pytest.approx(-0.25, abs=0.06)
-    assert abs(fitted(drawn(400)).middle) < 0.03
+    assert _at(fitted(drawn(100, 0.25)), 0.5) == pytest.approx(0.25, abs=0.06)
+    assert _at(fitted(drawn(100, -0.25)), 0.5) == pytest.approx(-0.25, abs=0.06)
+    assert abs(_at(fitted(drawn(400)), 0.5)) < 0.03
     few, many = ([[outcome(0.25)]] * count for count in (2, 40))  # each late by as much
     assert 0 < _at(fitted(few)) < _at(fitted(many)) < 0.4
 
 
 def test_older_promises_are_forgotten() -> None:
     late_before, late_now = fitted([*drawn(200, 0.3), *drawn(200)]), fitted([*drawn(200), *drawn(200, 0.3)])
-    assert late_before.middle < 0.15 < late_now.middle
+    assert _at(late_before, 0.5) < 0.15 < _at(late_now, 0.5)
 
 
 def test_the_same_promises_give_the_same_map() -> None:
@@ -112,6 +115,21 @@ def test_rush_orders_that_run_late_are_not_set_behind_the_others() -> None:
     late = [[replace(row, rush=True) for row in one] for one in drawn(60, 0.3, seed=2)]
     mixed = [one for pair in zip(drawn(60), late, strict=True) for one in pair]
     assert fitted(mixed).rush == 0
+
+
+def test_plans_that_err_as_far_as_they_are_unsure_are_moved_so() -> None:
+    """Half of the orders in plans three times as unsure as the others, all late by one and a half widths."""
+    narrow, wide = ([_late_by_widths(width) for _ in range(60)] for width in (0.15, 0.45))
+    found = fitted([one for pair in zip(narrow, wide, strict=True) for one in pair])
+    factors = [recalibration.of_order(found, 4, width=width).at(1.28) for width in (0.15, 0.45)]
+    assert factors[1] > 2 * factors[0] > 0.2
+    same = fitted([[replace(row, width=0.3) for row in one] for one in (*narrow, *wide)])
+    alike = [recalibration.of_order(same, 4, width=0.3).at(1.28) for _ in range(2)]
+    assert alike[1] == alike[0]
+
+
+def _late_by_widths(width: float) -> list[Lateness]:
+    return [replace(outcome(1.5 * width), width=width)]
 
 
 def test_luck_that_orders_of_one_time_share_makes_dates_less_sure() -> None:
@@ -148,8 +166,8 @@ def test_open_orders_leave_no_bias() -> None:
     assert off["left out"] < off["known"] - 0.1
 
 
-def _at(found: object) -> float:
-    return recalibration.of_order(found, 4).at(recalibration.score(0.9))  # type: ignore[arg-type]
+def _at(found: Recalibration, level: float = 0.9) -> float:
+    return recalibration.of_order(found, 4).at(recalibration.score(level))
 
 
 def test_an_order_that_never_comes_is_late_whatever_the_date() -> None:

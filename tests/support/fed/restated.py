@@ -55,7 +55,9 @@ class _Record:
 
     def state(self, one: Logged) -> Logged:
         """The promise as it is stated now; it is remembered."""
-        order = recalibration.of_order(self._learn(one.made), one.tapes, one.rush)
+        calendar = _calendar(floor(one.made))
+        width = recalibration.width_of(_planned(one), calendar, _now(one))
+        order = recalibration.of_order(self._learn(one.made), one.tapes, one.rush, width)
         made = stated(one, order)
         self._open.append((one, made))
         return replace(one, day=_place(made.day), stated=made.stated, p90=_place(made.p90))
@@ -84,8 +86,7 @@ class _Record:
 def stated(one: Logged, order: Recalibrated) -> Promise:
     """The date of a logged promise with its curve moved as ``order`` says."""
     calendar = _calendar(floor(one.made))
-    now = (one.made - floor(one.made)) * DAY
-    at = np.array([np.inf if lead >= NEVER else now + lead * DAY for lead in one.leads])
+    now, at = _now(one), _planned(one)
     by, days = _curve(recalibration.moved(at, order, calendar, now), calendar, now)
     place = _first(by, CONFIDENCE)
     shown = [Chance(day, float(chance)) for day, chance in zip(days[:CURVE_DAYS], by, strict=False)]
@@ -99,6 +100,15 @@ def stated(one: Logged, order: Recalibrated) -> Promise:
         made_at=moment(one.made * DAY),
         recalibrated=order,
     )
+
+
+def _now(one: Logged) -> float:
+    return (one.made - floor(one.made)) * DAY
+
+
+def _planned(one: Logged) -> Minutes:
+    now = _now(one)
+    return np.array([np.inf if lead >= NEVER else now + lead * DAY for lead in one.leads])
 
 
 def _curve(at: Minutes, calendar: Calendar, now: float) -> tuple[Minutes, Sequence[date]]:

@@ -18,7 +18,7 @@ from tests.support.worlds.people_at_work import DAY, Dice, Person, Presence, Spa
 from tests.support.worlds.shop_lives import Box, Tape, Turn, Work, World
 from tests.support.worlds.shop_year import Out
 
-_AFTER = 120
+AFTER = 120
 """Days for which boxes still come in after the last one that counts."""
 _FILL = 20
 _MORNING = 90.0
@@ -75,7 +75,7 @@ class LivingShop:
             self._at(at, self._come_in)
         for begins, _ in {span for person in self.people for span in person.spans}:
             self._at(begins, lambda: None)
-        end = (self.world.days + _AFTER) * DAY
+        end = (self.world.days + AFTER) * DAY
         while self._events and (self._events[0][0] < self.world.days * DAY or self._open):
             self.now, _, happens = heapq.heappop(self._events)
             if self.now > end:
@@ -90,7 +90,7 @@ class LivingShop:
 
     def _opened(self, dice: Dice) -> Sequence[Span]:
         found = []
-        for day in range(self.world.days + _AFTER + 60):
+        for day in range(self.world.days + AFTER + 60):
             hours = self.world.hours[day % 7]
             if hours is None:
                 continue
@@ -105,7 +105,7 @@ class LivingShop:
             return []
         apart, lasts, _ = self.world.troubles.spells
         found, day = [], float(dice.exponential(apart))
-        while day < self.world.days + _AFTER:
+        while day < self.world.days + AFTER:
             length = float(dice.exponential(lasts))
             found.append((day * DAY, (day + length) * DAY))
             day += length + float(dice.exponential(apart))
@@ -119,7 +119,7 @@ class LivingShop:
         found: list[float] = []
         for opens, closes in self.slots:
             rate = self.world.boxes_a_day * self.world.pace(opens / DAY) * (closes - opens) / mean
-            if opens < (self.world.days + _AFTER) * DAY:
+            if opens < (self.world.days + AFTER) * DAY:
                 found += self._customers.uniform(opens, closes, self._customers.poisson(rate)).tolist()
         return found
 

@@ -214,14 +214,23 @@ class Pooled(Recalibrator):
 
     name = "pooled quantile regression"
 
-    def __init__(self, *, only: Callable[[Lateness], Lateness] = lambda row: row) -> None:
-        self._only, self._learned = only, AS_PLANNED
+    def __init__(
+        self, *, only: Callable[[Lateness], Lateness] = lambda row: row, width: float | None = None
+    ) -> None:
+        """``width``: that of all plans, as if each were as unsure as any other."""
+        self._only, self._width, self._learned = only, width, AS_PLANNED
 
     def about(self, order: Order) -> Recalibrated:
-        return recalibration.of_order(self._learned, order.tapes, order.rush)
+        even, most = np.quantile(order.leads, (0.5, 0.9))
+        width = self._width or log(most / even) / recalibration.score(0.9)
+        return recalibration.of_order(self._learned, order.tapes, order.rush, width)
 
     def chances(self, order: Order, leads: Floats) -> Floats:
-        moved = order.leads * recalibration.factors(self.about(order), recalibration.scores(len(order.leads)))
+        about = self.about(order)
+        if self._width:
+            moved = order.leads * np.exp([about.at(z) for z in recalibration.scores(len(order.leads))])
+        else:
+            moved = recalibration.moved_leads(about, order.leads)
         return np.searchsorted(np.sort(moved), leads, side="right") / len(moved)
 
     def renew(self, past: Sequence[Judged]) -> None:
@@ -239,5 +248,5 @@ class Pooled(Recalibrator):
         ratio = log(max(one.lead, 1.0) / allowed) + said.at(recalibration.score(level))
         about = one.order.tapes, one.order.rush
         return self._only(
-            Lateness(level, ratio, one.is_open, *about, is_even, made=one.order.made, allowed=allowed)
+            Lateness(level, ratio, one.is_open, *about, said.width, is_even, one.order.made, allowed)
         )
