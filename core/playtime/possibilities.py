@@ -60,8 +60,8 @@ class Facts:
 def facts(line: TapeLine, tv: TvSystem | None = None, least: LeastLength = UNMEASURED) -> Facts:
     """What a line says; ``tv`` is the TV system of the box, for a line that names none.
 
-    Where the marking tells another system than the box, both are possible (`told_systems.is_doubted`). ``least``
-    is what was measured of the tape.
+    Where the marking tells another system than the box, both are possible (`told_systems.is_doubted`).
+    ``least`` is what was measured of the tape.
     """
     is_filled = line.fill is not None
     box = tv or line.box_tv

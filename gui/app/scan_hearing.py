@@ -8,7 +8,7 @@ from PySide6.QtCore import QObject, Slot
 from PySide6.QtWidgets import QApplication
 
 from core.wording.messages import say
-from gui.widgets.scanner import ScanWatch
+from gui.widgets.scanner import NUMBER_LENGTH, ScanWatch
 
 if TYPE_CHECKING:
     from core.model.errors import TapewrightError
@@ -46,8 +46,16 @@ class ScanHearing(QObject):
         screen = self._window.screen_on_show()
         if screen is None or self._window.is_covered:
             return
-        if QApplication.activeModalWidget() is not None or not screen.hear_scan(code):
-            self._keep(screen, code)
+        is_asked = QApplication.activeModalWidget() is not None
+        if is_asked or not screen.hear_scan(code):
+            self._to_pickup(code) if len(code) == NUMBER_LENGTH and not is_asked else self._keep(screen, code)
+
+    def _to_pickup(self, number: str) -> None:
+        """Whoever hands a claim slip over the counter is here to collect."""
+        self._window.go("pickup")
+        screen = self._window.screen_on_show()
+        if screen is not None:
+            screen.hear_scan(number)
 
     def _keep(self, screen: Screen, code: str) -> None:
         from core.model.names import TapeCode

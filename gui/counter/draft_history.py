@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from typing import Any
+from weakref import WeakMethod
 
 from PySide6.QtCore import QObject, Signal, Slot
 from PySide6.QtGui import QUndoCommand, QUndoStack
@@ -160,16 +161,21 @@ class Draft(QObject):
 class _Step(QUndoCommand):
     def __init__(self, draft: Draft, before: TypedBox, after: TypedBox, words: str, run: str) -> None:
         super().__init__(words)
-        self._draft = draft
+        self._show = WeakMethod(draft._show)  # a cycle through the stack crashed the collector now and then
         self._before = before
         self.after = after
         self.run = run
 
     def redo(self) -> None:
-        self._draft._show(self.after)
+        self._write(self.after)
 
     def undo(self) -> None:
-        self._draft._show(self._before)
+        self._write(self._before)
+
+    def _write(self, box: TypedBox) -> None:
+        show = self._show()
+        assert show is not None, "a step without the draft it belongs to"
+        show(box)
 
 
 def _with_id(box: TypedBox) -> TypedBox:

@@ -28,8 +28,12 @@ class Checklist:
     def open_keys(self) -> tuple[str, ...]:
         """Keys of everything that can be handed back now: tapes, then copies."""
         tapes = [tape.code for tape in self.job.tapes if tape.station.may_go_home]
-        copies = [tray_rows.copy_key(copy) for copy in self.job.copies if _may_be_taken(copy)]
-        return (*tapes, *copies)
+        return (*tapes, *self.open_copies)
+
+    @property
+    def open_copies(self) -> tuple[str, ...]:
+        """Keys of the copies that can be handed back now."""
+        return tuple(tray_rows.copy_key(copy) for copy in self.job.copies if _may_be_taken(copy))
 
     @property
     def partial_copies(self) -> tuple[CopyRecord, ...]:

@@ -146,6 +146,7 @@ class PickupScreen(Screen):
     def hear_scan(self, code: str) -> bool:
         if len(code) == CODE_LENGTH:
             self.scan(code)
+            self._go_to_copies()
         else:
             self.parts.box.setText(code)
             self._box_returned()
@@ -164,6 +165,16 @@ class PickupScreen(Screen):
             self.show_failure(failure)
             return
         self.parts.tray.stand_on(code)
+
+    def _go_to_copies(self) -> None:
+        """The last tape was scanned, so that only copies are left, without a code: Space checks them off."""
+        if self.checklist is None:
+            return
+        left = (key for key in self.checklist.open_keys if key not in self.checklist.keys)
+        first = next(left, "")  # tapes come before copies
+        if first in self.checklist.open_copies:
+            self.parts.tray.stand_on(first)
+            self.parts.tray.setFocus()
 
     @Slot(str)
     def _toggle(self, key: str) -> None:

@@ -10,8 +10,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TypeVar
 
-from PySide6.QtGui import QAction
-from PySide6.QtWidgets import QApplication, QCheckBox, QPushButton, QToolButton
+from PySide6.QtCore import QPoint
+from PySide6.QtWidgets import QApplication, QPushButton, QTabBar
 
 from core.model.names import TapeCode
 from core.services.own_shop import shop_document
@@ -64,15 +64,10 @@ class DeskWindow:
         """What stands in the banner."""
         return self.window.banner.accessibleName()
 
-    def on_paper(self) -> QCheckBox:
-        found = self.window.findChild(QCheckBox, "on-paper")
-        assert isinstance(found, QCheckBox)
-        return found
-
-    def moment(self, name: str) -> QToolButton:
-        """The button of a moment along the top."""
-        named = self.window.findChildren(QAction, name)
-        return next(each for each in self.window.findChildren(QToolButton) if each.defaultAction() in named)
+    def moment(self, name: str) -> tuple[QTabBar, QPoint]:
+        """The tabs of the moments, and where among them one is."""
+        tabs = self.window._bar.tabs
+        return tabs, tabs.tabRect([*self.window.moments].index(name)).center()
 
     def main_button(self) -> QPushButton:
         """The leading button of the screen on show."""

@@ -7,7 +7,7 @@ from collections.abc import Callable
 from PySide6.QtCore import QEvent, QObject, QPoint, Qt
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QAbstractItemView, QApplication, QLineEdit, QWidget
+from PySide6.QtWidgets import QAbstractItemView, QApplication, QLineEdit, QTableView, QWidget
 
 from tests.klm.operators import Deed, Did, keys_of
 from tests.support.screens import press, press_text
@@ -71,8 +71,8 @@ class Recorder(QObject):
 
 
 def _writes(focus: QWidget | None, event: QKeyEvent) -> bool:
-    """Whether the key is a letter of a text: a space on a tick box is a command."""
-    return isinstance(focus, QLineEdit | QAbstractItemView)
+    """Whether the key is a letter of a text: a space on a tick box, or in a checklist, is none."""
+    return isinstance(focus, QLineEdit | QTableView)
 
 
 def _takes_text(widget: QWidget) -> bool:

@@ -59,6 +59,7 @@ class Run:
             sentence = self._end(place)
             return Fault(sentence, tuple(events)) if sentence else None
         finally:
+            place.window.closing.ask_nothing()
             place.root.desk.work.abandon()
             place.window.close()
             place.let_go()

@@ -135,3 +135,38 @@ def test_at_the_bench_a_scan_in_the_note_takes_the_tape_up(place: Place, job: Jo
     scan(place, job.tapes[1].code)
     assert screen.tape is not None
     assert screen.tape.code == job.tapes[1].code
+
+
+@pytest.mark.parametrize("kind", [CounterScreen, ShopScreen])
+def test_a_claim_slip_scanned_anywhere_opens_its_pickup(
+    place: Place, job: Job, kind: type[CounterScreen | ShopScreen]
+) -> None:
+    pickup = PickupScreen(place.desk)
+    name = kind.name.lower()
+    place.window.add_screens(place.desk, "", {name: kind(place.desk), "pickup": pickup}, first=name)
+    place.window.show()
+    place.window.activateWindow()
+    place.settle()
+    place.window.scans.watch._clock = lambda: place.key_time
+    place.window.scans.watch.prefix = "~"  # six digits alone may be typed
+    scan(place, f"~{job.number}")
+    assert place.window.screen_on_show() is pickup
+    assert pickup.checklist is not None
+    assert pickup.checklist.job.number == job.number
+
+
+def test_after_the_last_tape_space_checks_off_what_bears_no_code(place: Place, job: Job) -> None:
+    screen = place.turn_to(PickupScreen)
+    for tape in job.tapes:
+        scan(place, tape.code)
+    assert QApplication.focusWidget() is screen.parts.tray
+    press(Qt.Key.Key_Space)
+    assert screen.checklist is not None
+    assert len(screen.checklist.copies) == 1
+    assert len(screen.checklist.codes) == 2
+
+
+def test_a_tape_scanned_before_the_last_one_leaves_the_keyboard_where_it_is(place: Place, job: Job) -> None:
+    screen = place.turn_to(PickupScreen)
+    scan(place, job.tapes[0].code)
+    assert QApplication.focusWidget() is screen.parts.box
