@@ -72,6 +72,15 @@ def shortened(text: str, style: Style, width: float) -> str:
     return text[: max(fits, 0)].rstrip() + "…"
 
 
+def ended(text: str, style: Style, width: float) -> str:
+    """``text`` with an ellipsis, as many of its last words left out as that takes; a single word is cut."""
+    words = text.split(" ")
+    while len(words) > 1 and measured(" ".join((*words, "…")), style) > width:
+        words.pop()
+    whole = " ".join((*words, "…"))
+    return whole if measured(whole, style) <= width else shortened(words[0] + " …", style, width)
+
+
 def measured(text: str, style: Style) -> float:
     """Width in points of one line."""
     return _ems(text, style.face) * style.size

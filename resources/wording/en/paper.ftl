@@ -215,6 +215,12 @@ slip-rush = RUSH
 slip-cut = tear off here
 
 label-title = Labels
+label-mould = MOLD
+label-nitrate = NITRATE
+label-vinegar = VINEGAR
+label-sticky = STICKY
+label-snapped = SNAPPED
+label-off-hub = OFF THE HUB
 
 splice-cut = Spliced { $where } from the start with { $how }; { $cm } cm cut away: { $removed } s gone, { $disturbed } s disturbed.
 splice-uncut = Spliced { $where } from the start with { $how }; nothing cut away, { $disturbed } s disturbed.
