@@ -14,6 +14,7 @@ def add_papers(add: Subcommands) -> None:
     for name in ("receipt", "claim-slip"):
         one = _add_paper(add, name)
         one.add_argument("--roll", action="store_true", help=say("cli", "on_roll"))
+    one.add_argument("--agreement", action="store_true", help=say("cli", "slip_agreement"))
     one = _add_paper(add, "labels")
     one.add_argument(
         "--tape", metavar="CODE", type=text, nargs="+", default=[], help=say("cli", "labels_tape")

@@ -90,7 +90,10 @@ def print_claim_slip(call: Invocation) -> Reply:
     with call.open() as shop:
         job = shop.ask(jobs.get, _number(call))
         front = shop.ask(decks.settings_then, job.quote.made_at).front
-        write = partial(order_papers.write_slip, job, front, on_roll=call.asked.roll)
+        asked = call.asked
+        write = partial(
+            order_papers.write_slip, job, front, on_roll=asked.roll, with_agreement=asked.agreement
+        )
         return _written(call, shop, job, write, {})
 
 

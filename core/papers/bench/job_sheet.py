@@ -24,6 +24,7 @@ from core.papers.typesetting.paper_tokens import (
     UNIT,
 )
 from core.papers.typesetting.story import (
+    GUTTER,
     Cell,
     Gap,
     PaperTable,
@@ -98,7 +99,7 @@ def _told(job: Job, speaker: Voice, paper: str | None, margin: float) -> Story:
 
 def _tell_order(told: Story, job: Job, speaker: Voice) -> None:
     """Number, whose it is, the day it is promised for, and what is to be made of it."""
-    widths = (told.width - _QR - UNIT, _QR)
+    widths = (told.width - _QR - GUTTER, _QR)
     cell: Cell = (TextLine(speaker.say("bench-title"), QUIET), TextLine(job.number, HUGE))
     cell += text_cell(job.customer.name, widths[0], TITLE)
     due = speaker.say("slip-stub_ready", day=speaker.promised(job.promise)) if job.promise.day else ""

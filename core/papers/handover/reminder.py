@@ -13,7 +13,7 @@ from core.papers.tape_words import full_name, short_code
 from core.papers.typesetting import printed_codes
 from core.papers.typesetting.binding import Cover, bound, fitted, story
 from core.papers.typesetting.paper_tokens import BODY, LEAD, MM, QUIET, STRONG, TITLE, UNIT
-from core.papers.typesetting.story import Story, text_cell
+from core.papers.typesetting.story import GUTTER, Story, text_cell
 from core.papers.voice import Voice, voice
 
 if TYPE_CHECKING:
@@ -66,7 +66,7 @@ def _told(job: Job, waiting: Waiting, speaker: Voice, paper: str | None, margin:
 
 
 def _tell_head(told: Story, job: Job, waiting: Waiting, speaker: Voice) -> None:
-    widths = (told.width - _QR - UNIT, _QR)
+    widths = (told.width - _QR - GUTTER, _QR)
     cell = text_cell(speaker.full_day(waiting.day), widths[0], QUIET)
     cell += text_cell(job.customer.name, widths[0], STRONG)
     formats = [tape.format for tape in job.tapes]

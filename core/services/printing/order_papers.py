@@ -16,7 +16,7 @@ from core.papers.handover.reminder import Waiting
 from core.scheduling import opening_hours
 from core.services import incidents, jobs, payments, pickups
 from core.services.after_ready import telling
-from core.services.paper_files import write
+from core.services.paper_files import AGREEMENT, write
 from core.store import current_settings, lookup, row_records
 from core.store.unit import Unit
 from core.wording import locale_figures
@@ -119,13 +119,24 @@ def write_receipt(pickup: Pickup, front: ShopFront, folder: Path, *, on_roll: bo
     return (write(folder, stem, receipt.render(pickup, front)),)
 
 
-def write_slip(job: Job, front: ShopFront, folder: Path, *, on_roll: bool) -> tuple[Path, ...]:
-    """The claim slip on the shop's sheet, or on its roll."""
-    from core.papers.booking import claim_slip, roll_slip
+def write_slip(
+    job: Job, front: ShopFront, folder: Path, *, on_roll: bool, with_agreement: bool
+) -> tuple[Path, ...]:
+    """The claim slip on the shop's sheet, or on its roll; with the agreement on it where both fit on a page.
+
+    Where they do not, the agreement is a paper of its own.
+    """
+    from core.papers.booking import claim_slip, drop_off_agreement, roll_slip, signed_slip
 
     if on_roll:
         return (write(folder, f"claim-slip-{job.number}-roll", roll_slip.render(job, front)),)
-    return (write(folder, f"claim-slip-{job.number}", claim_slip.render(job, front)),)
+    both = signed_slip.render(job, front) if with_agreement else None
+    if both is not None:
+        return (write(folder, f"claim-slip-{job.number}-signed", both),)
+    made = write(folder, f"claim-slip-{job.number}", claim_slip.render(job, front))
+    if not with_agreement:
+        return (made,)
+    return made, write(folder, f"{AGREEMENT}-{job.number}", drop_off_agreement.render(job, front))
 
 
 def write_labels(

@@ -442,3 +442,4 @@ labels_tape = only these tapes
 labels_start = the first label of the sheet that is still there
 labels_marks = only the not-for-reuse labels
 labels_single = each label on a page of its own, as wide and high as the shop's
+slip_agreement = with the drop-off agreement: on the same page where both fit, else beside it

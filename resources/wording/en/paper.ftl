@@ -204,6 +204,7 @@ slip-tapes-thing =
 slip-cost = Price with tax
 slip-cost-plain = Price
 slip-deposit = Deposit paid
+slip-deposit_paid = Deposit paid: { $money }
 slip-booked = Booked in on
 slip-bring-thing = To pick up, bring this slip or a photo of it, and something that shows your name. You pay the balance when you get everything back. You get every single one back; we count them with you, one by one.
 slip-bring = To pick up, bring this slip or a photo of it, and something that shows your name. You pay the balance when you get the tapes back. You get every tape back; we count them with you, one by one.

@@ -70,3 +70,13 @@ def test_a_quote_is_written_without_being_booked(typed: Typist, box: Path, tmp_p
     pages = [pdf.pages(Path(path).read_bytes()) for path in (short, long)]
     assert [len(each) for each in pages] == [1, 2]
     assert "papers" not in typed("quote", box).document
+
+
+def test_slip_and_agreement_share_a_page_where_both_fit(
+    typed: Typist, codes: list[str], tmp_path: Path
+) -> None:
+    number = codes[0][:6]
+    papers = typed("claim-slip", number, "--agreement", "--paper", tmp_path).document["papers"]
+    said = " ".join(pdf.words(Path(path).read_bytes()) for path in papers)
+    assert "For the box" in said
+    assert "I have read this and agree to it" in said
