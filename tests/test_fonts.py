@@ -41,6 +41,17 @@ def test_all_three_weights_are_bundled_with_their_licence() -> None:
     assert "SIL OPEN FONT LICENSE" in (FONTS[0].parent / "OFL.txt").read_text().upper()
 
 
+def test_the_fonts_for_other_scripts_are_bundled_with_their_licences() -> None:
+    folder = FONTS[0].parent
+    for font, licence in (
+        ("DejaVuSans.ttf", "DejaVu-licence.txt"),
+        ("Lohit-Devanagari.ttf", "Lohit-licence.txt"),
+        ("DroidSansFallback.ttf", "DroidSansFallback-licence.txt"),
+    ):
+        assert (folder / font).stat().st_size > 100_000
+        assert font.split(".")[0].split("Sans")[0] in (folder / licence).read_text()
+
+
 def _colours(label: QLabel) -> int:
     picture = label.grab().toImage()
     return len({picture.pixel(x, y) for x in range(picture.width()) for y in range(picture.height())})

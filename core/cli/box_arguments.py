@@ -65,9 +65,12 @@ def _add_recording(one: Parser) -> None:
 def add_box(add: Subcommands) -> None:
     one = add("quote", say("cli", "full_quote_inventory_stores"))
     _add_inventory(one)
+    one.add_argument("--paper", metavar="DIR", help=say("cli", "write_quote"))
+    one.add_argument("--detail", action="store_true", help=say("cli", "quote_detail"))
     one = add("book", say("cli", "book_job_inventory"), writes=True)
     _add_inventory(one)
     one.add_argument("--paper", metavar="DIR", help=say("cli", "write_quote_claim_slip"))
+    one.add_argument("--detail", action="store_true", help=say("cli", "quote_detail"))
     one.add_argument(
         "--deposit-minor", type=whole(MOST_MINOR), default=0, metavar="N", help=say("cli", "deposit_taken")
     )
@@ -89,6 +92,7 @@ def add_box(add: Subcommands) -> None:
     )
     one.add_argument("--because", type=private, required=True, help="why")
     add_method(one, "--by", "by")
+    one.add_argument("--paper", metavar="DIR", help=say("cli", "write_refund"))
 
 
 def _add_inventory(one: Parser) -> None:

@@ -136,6 +136,7 @@ def parser() -> Parser:
     from core.cli.checking_arguments import add_checking
     from core.cli.copy_arguments import add_copies, add_downloads
     from core.cli.handover_arguments import add_handover
+    from core.cli.paper_arguments import add_papers
     from core.cli.privacy_arguments import add_privacy
     from core.cli.settings_arguments import add_settings
     from core.cli.shop_arguments import add_demo, add_desktop, add_keeping, add_planned, add_promised
@@ -148,6 +149,7 @@ def parser() -> Parser:
     add_care(add)
     add_agreement(add)
     add_captured(add)
+    add_papers(add)
     add_checking(add)
     add_handover(add)
     add_copies(add)

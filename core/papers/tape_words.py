@@ -13,6 +13,9 @@ from core.model.tape_records import TapeRecord
 from core.papers.voice import Voice
 from core.wording.locale_figures import tape_code
 
+_SUFFIXES = frozenset({"jr", "sr", "ii", "iii", "iv", "phd", "md", "dds", "esq"})
+"""What may follow a surname in American names."""
+
 
 def draft_name(draft: TapeLine, voice: Voice) -> str:
     """``Hi8 P6-120, recorded as Digital8, LP``."""
@@ -37,6 +40,21 @@ def full_name(tape: TapeRecord) -> str:
 def short_code(tape: TapeRecord) -> str:
     """The code in groups that can be read aloud: ``000013 001 7``."""
     return tape_code(tape.code)
+
+
+def surname(name: str) -> str:
+    """What a box is looked for by: what stands before a comma, else the last word that is no title.
+
+    A name without spaces, as in Chinese or Japanese, is told whole; whose family name comes first, is found
+    by the given one (common practice, no source).
+    """
+    before, comma, _ = name.partition(",")
+    if comma and before.strip() and before.strip().casefold().strip(".") not in _SUFFIXES:
+        name = before if len(before.split()) == 1 else name.replace(",", " ")
+    words = name.split()
+    while len(words) > 1 and words[-1].casefold().strip(".") in _SUFFIXES:
+        words.pop()
+    return words[-1] if words else ""
 
 
 def expected(draft: TapeLine, verdict: Verdict, voice: Voice) -> str:

@@ -16,7 +16,7 @@ from core.model.incident_records import Incident
 from core.model.job_records import Job, Pickup
 from core.model.own_shop.kept_entry import KeptEntry
 from core.model.own_shop.settings_records import ShopFront
-from core.model.quote_records import QuotedTape
+from core.model.quote_records import Quote, QuotedTape
 from core.model.tape_records import TapeRecord
 from core.pricing.agreement_differences import AgreementDifference
 from core.store.shop_files import durable_files
@@ -33,13 +33,14 @@ def prepare(folder: Path) -> Path:
     return private_files.try_folder(folder)
 
 
-def of_booking(job: Job, front: ShopFront, folder: Path) -> tuple[Path, ...]:
+def of_booking(job: Job, front: ShopFront, folder: Path, *, detail: bool = False) -> tuple[Path, ...]:
     """Quote, claim slip and labels of ``job``, those the shop prints, written into ``folder``.
 
-    With the claim slip comes the drop-off agreement, to be signed; a copy stays in the folder.
+    With the claim slip comes the drop-off agreement, to be signed; a copy stays in the folder. ``detail``:
+    the quote says how its price adds up.
     """
     kinds = [kind for kind in BOOKING_PAPERS if getattr(front.printing, kind) != "no"]
-    papers = [one_of_booking(kind, job, front, folder) for kind in kinds]
+    papers = [one_of_booking(kind, job, front, folder, detail=detail) for kind in kinds]
     if "claim_slip" in kinds:
         papers.append(_agreement(job, front, folder))
     return tuple(papers)
@@ -64,16 +65,25 @@ def _as_quoted(tape: TapeRecord, quoted: QuotedTape) -> TapeRecord:
     return replace(tape, draft=line, marking=line.marking, label=line.label, verdict=quoted.verdict)
 
 
-def one_of_booking(kind: str, job: Job, front: ShopFront, folder: Path) -> Path:
-    """One of `BOOKING_PAPERS`, written into ``folder``."""
+def one_of_booking(kind: str, job: Job, front: ShopFront, folder: Path, *, detail: bool = False) -> Path:
+    """One of `BOOKING_PAPERS`, written into ``folder``; ``detail``: of the quote, as in `of_booking`."""
     from core.papers.booking import quote_paper
     from core.papers.stickers import labels
 
     if kind == "quote":
-        made = quote_paper.render(job.quote, front)
+        made = quote_paper.render(job.quote, front, detail=detail)
     else:
         made = slip(job, front) if kind == "claim_slip" else labels.render(job, front)
     return write(folder, f"{stem_of(kind)}-{job.number}", made)
+
+
+def of_quote(quote: Quote, front: ShopFront, folder: Path, *, detail: bool) -> tuple[Path, ...]:
+    """The quote of a box that is not booked, written into ``folder``."""
+    from core.papers.booking import quote_paper
+
+    at = quote.made_at.astimezone(ZoneInfo(front.timezone))
+    made = quote_paper.render(quote, front, detail=detail)
+    return (write(folder, f"quote-{at:%Y%m%d-%H%M%S}", made),)
 
 
 def slip(job: Job, front: ShopFront) -> bytes:

@@ -27,6 +27,7 @@ if TYPE_CHECKING:
     _PRIVACY,
     _MOVING,
     _ACCOUNTS,
+    _PRINTED,
 ) = (
     f"core.cli.subcommands.{room}"
     for room in (
@@ -48,6 +49,7 @@ if TYPE_CHECKING:
         "privacy_typed",
         "shop_moving",
         "accounts_typed",
+        "printed_papers",
     )
 )
 
@@ -94,6 +96,13 @@ _ROOMS = {
     "download-deleted": (_COPIES, "delete_download"),
     "downloads": (_COPIES, "list_downloads"),
     "pickup": (_BOX, "hand_back"),
+    "job-sheet": (_PRINTED, "print_job_sheet"),
+    "labels": (_PRINTED, "print_labels"),
+    "claim-slip": (_PRINTED, "print_claim_slip"),
+    "receipt": (_PRINTED, "print_receipt"),
+    "refund-slip": (_PRINTED, "print_refund_slip"),
+    "reminder": (_PRINTED, "print_reminder"),
+    "not-saved": (_PRINTED, "print_not_saved"),
     "promises": (_CARE, "tell_promises"),
     "promise-again": (_PROMISED, "promise_again"),
     "kept": (_PROMISED, "tell_kept"),

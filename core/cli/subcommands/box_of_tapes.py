@@ -41,10 +41,12 @@ def quote(call: Invocation) -> Reply:
         return faulty
     data = typed_line.inventory(call)
     pushed: tuple[PushedPromise, ...] = ()
+    front = shop_settings.new_shop().front
     if not call.has_shop:
         quoted = quote_of(call, data, shop_settings.new_shop())
     else:
         with call.open() as shop:
+            front = shop.ask(decks.settings).front
             quoted = _seen(_quote_here(call, data, shop), may_see=shop.ask(_may_see_reports))
             if quoted.inventory.rush:
                 pushed = shop.ask(what_would_help.about_rush, quoted.inventory).answer()
@@ -52,7 +54,14 @@ def quote(call: Invocation) -> Reply:
     if quoted.inventory.rush and call.has_shop:
         answer["rush"] = json_quotes.rush(quoted, pushed)
         plain = f"{plain}\n! {rush_effects.sentence(pushed)}"
-    return Reply(answer, plain)
+    written, note = paper_folder.after(
+        say("cli", "quoted"),
+        paper_folder.folder(call),
+        lambda folder: paper_files.of_quote(quoted, front, folder, detail=call.asked.detail),
+    )
+    if written:
+        answer["papers"] = [str(path) for path in written]
+    return Reply(answer, "\n".join((plain, *map(str, written))), note=note)
 
 
 def _may_see_reports(unit: Unit) -> bool:
@@ -94,7 +103,9 @@ def book(call: Invocation) -> Reply:
         front = _front(shop, job.quote.made_at)
         done = say("cli", "job_booked", number=job.number)
         place = paper_folder.remembered(call, shop, place, job.number, done)
-    written, note = paper_folder.after(done, place, lambda folder: paper_files.of_booking(job, front, folder))
+    written, note = paper_folder.after(
+        done, place, lambda folder: paper_files.of_booking(job, front, folder, detail=call.asked.detail)
+    )
     answer = {**json_answers.book(job, written), **typed_line.told(call)}
     return Reply(answer, plain_answers.book(job, written), note=note)
 
@@ -191,13 +202,23 @@ def correct_customer(call: Invocation) -> Reply:
 def refund(call: Invocation) -> Reply:
     """Gives money back, and tells what is paid after it."""
     from core.services import payments
+    from core.services.printing import order_papers
 
     asked = call.asked
     with call.open() as shop:
+        place = paper_folder.folder(call)
         number, how = JobNumber(asked.number), asked.by
         job = call.run(shop, payments.refund, number, asked.minor, note=asked.because, method=how)
-    left = money.spelled(job.paid_minor, job.quote.price.currency)
-    return Reply({"number": job.number, "paid_minor": job.paid_minor}, say("cli", "paid_far", left=left))
+        given = order_papers.refund_of(job, asked.minor)
+        front = _front(shop, given.at)
+        left = money.spelled(job.paid_minor, job.quote.price.currency)
+        done = say("cli", "paid_far", left=left)
+        place = paper_folder.remembered(call, shop, place, job.number, done)
+    written, note = paper_folder.after(
+        done, place, lambda folder: order_papers.write_refund(job, given, asked.because, front, folder)
+    )
+    document = {"number": job.number, "paid_minor": job.paid_minor, "papers": [*map(str, written)]}
+    return Reply(document, "\n".join((done, *map(str, written))), note=note)
 
 
 def quote_of(call: Invocation, data: bytes, fitted: ShopSettings) -> Quote:

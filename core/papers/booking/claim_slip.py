@@ -38,7 +38,7 @@ QR = 30 * MM
 BAR = QR * 21 / 29 / 68
 """0.32 mm: the 68 narrow bars of a job number are then as wide as the QR code without its quiet zone."""
 BAR_HEIGHT = 11 * MM
-_STUB = 80 * MM
+STUB = 80 * MM
 """Height of the part that is torn off."""
 _MOST_LINES = 2
 """Of a name or a list on the slip, so that the slip never grows into the stub."""
@@ -53,8 +53,8 @@ def render(job: Job, front: ShopFront, *, paper: str | None = None) -> bytes:
     book = Book(size, about(Cover(speaker.say("slip-title"), job.number), speaker))
     width = book.width - 2 * MARGIN
     _draw_slip(book.pen, width, job, speaker)
-    _draw_cut(book, speaker)
-    _draw_stub(book.pen, book.height - _STUB + 3 * UNIT, width, job, speaker)
+    draw_cut(book, speaker)
+    draw_stub(book.pen, book.height - STUB + 3 * UNIT, width, job, speaker)
     book.turn_over()
     return book.closed()
 
@@ -78,7 +78,7 @@ def _draw_slip(pen: Pen, width: float, job: Job, speaker: Voice) -> None:
 
 def _draw_as_fits(pen: Pen, y: float, width: float, text: str, most_lines: int) -> float:
     """A paragraph of the shop's own in the lines left above the stub; returns where it ends."""
-    lines = min(most_lines, int((pen.height - _STUB - y - UNIT) // QUIET.leading))
+    lines = min(most_lines, int((pen.height - STUB - y - UNIT) // QUIET.leading))
     return _draw(pen, few_cell(text, width, QUIET, lines), y + UNIT / 2, width) if text and lines > 0 else y
 
 
@@ -153,15 +153,17 @@ def _draw_fact(
     return _draw(pen, cell, y, width - indent, left=MARGIN + indent)
 
 
-def _draw_cut(book: Book, speaker: Voice) -> None:
-    y = book.height - _STUB
+def draw_cut(book: Book, speaker: Voice) -> None:
+    """The line along which the stub is torn off."""
+    y = book.height - STUB
     words = speaker.say("slip-cut")
     wide = lettering.measured(words, QUIET)
     book.pen.rule(MARGIN, y, book.width - 2 * MARGIN - wide - UNIT, MUTED, dashed=True)
     book.pen.text(book.width - MARGIN - wide, y - QUIET.leading / 2, words, QUIET)
 
 
-def _draw_stub(pen: Pen, y: float, width: float, job: Job, speaker: Voice) -> None:
+def draw_stub(pen: Pen, y: float, width: float, job: Job, speaker: Voice) -> None:
+    """What stays with the box: its number, large and in both codes, and whose it is."""
     right = width - QR - 2 * UNIT
     pen.text(MARGIN, y, speaker.say("slip-stub"), QUIET)
     pen.text(MARGIN, y + QUIET.leading, job.number, HUGE)

@@ -44,12 +44,12 @@ def _told(job: Job, speaker: Voice, paper: str | None, *, tapes_first: bool) -> 
     _tell_title(told, job, speaker)
     heading = price_and_day.price_head(job.quote.price, speaker)
     price_and_day.tell(told, job.quote, job.promise, job.ceiling_minor, heading, speaker)
-    parts = (_tell_tapes, _tell_told) if tapes_first else (_tell_told, _tell_tapes)
+    parts = (tell_tapes, tell_told) if tapes_first else (tell_told, tell_tapes)
     for tell in parts:
         tell(told, job, speaker)
     if not tapes_first:
         told.keep_last()
-    _tell_agreed(told, job, speaker)
+    tell_agreed(told, job, speaker)
     return told
 
 
@@ -64,7 +64,8 @@ def _tell_title(told: Story, job: Job, speaker: Voice) -> None:
     told.beside((text_cell(speaker.say("agreement-title"), widths[0], TITLE), order), widths, before=2 * UNIT)
 
 
-def _tell_tapes(told: Story, job: Job, speaker: Voice) -> None:
+def tell_tapes(told: Story, job: Job, speaker: Voice) -> None:
+    """What was brought and what was found of it; equal tapes in one row."""
     told.head(speaker.things("slip-tapes", [tape.format for tape in job.tapes], n=len(job.tapes)))
     table = PaperTable(
         (
@@ -94,7 +95,7 @@ def _row(table: PaperTable, tapes: Sequence[TapeRecord], speaker: Voice) -> tupl
     return table.cell(0, speaker.things("slip-tapes", [tape.format], n=len(codes))), names, found
 
 
-def _tell_told(told: Story, job: Job, speaker: Voice) -> None:
+def tell_told(told: Story, job: Job, speaker: Voice) -> None:
     """What the customer was told before, by whom and when."""
     if not job.told:
         return
@@ -103,7 +104,7 @@ def _tell_told(told: Story, job: Job, speaker: Voice) -> None:
         told.say(speaker.sentence(sentence), before=UNIT / 4)
 
 
-def _tell_agreed(told: Story, job: Job, speaker: Voice) -> None:
+def tell_agreed(told: Story, job: Job, speaker: Voice) -> None:
     """The terms, and beside them who agreed to them."""
     widths = told.beside_widths(_TERMS, 1 - _TERMS)
     told.beside((_terms(widths[0], speaker), _signature(widths[1], job, speaker)), widths, before=2 * UNIT)

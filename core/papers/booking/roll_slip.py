@@ -64,7 +64,7 @@ def render(job: Job, front: ShopFront) -> bytes:
     cell = _slip(job, speaker, width) + gap(2 * UNIT) + _stub(job, speaker, width)
     size = (wide, sum(item.height for item in cell) + 2 * EDGE)
     book = Book(size, about(Cover(speaker.say("slip-title"), job.number), speaker))
-    _draw(cell, book, EDGE, width)
+    draw(cell, book, EDGE, width)
     return book.closed()
 
 
@@ -79,11 +79,12 @@ def render_test(front: ShopFront) -> bytes:
     high = sum(item.height for item in cell) + 2 * EDGE
     book = Book((wide, high + 2 * EDGE), about(Cover(speaker.say("roll-test")), speaker))
     book.pen.box((EDGE, EDGE, wide - 2 * EDGE, high), line=LINE)
-    _draw(cell, book, 2 * EDGE, width)
+    draw(cell, book, 2 * EDGE, width)
     return book.closed()
 
 
-def _draw(cell: Cell, book: Book, edge: float, width: float) -> None:
+def draw(cell: Cell, book: Book, edge: float, width: float) -> None:
+    """The pieces of a slip below each other on the one page of ``book``."""
     y = edge
     for item in cell:
         item.draw(book.pen, edge, y, width)
@@ -92,7 +93,7 @@ def _draw(cell: Cell, book: Book, edge: float, width: float) -> None:
 
 
 def _slip(job: Job, speaker: Voice, width: float) -> Cell:
-    cell = _head(speaker, width) + gap(2 * UNIT) + _number(job, speaker.say("slip-title"))
+    cell = head(speaker, width) + gap(2 * UNIT) + _number(job, speaker.say("slip-title"))
     for label, texts in facts(job, speaker):
         cell += gap(UNIT) + text_cell(label, width, QUIET)
         for text, style in texts:
@@ -109,7 +110,7 @@ def _stub(job: Job, speaker: Voice, width: float) -> Cell:
     return cut + gap(UNIT) + _number(job, speaker.say("slip-stub")) + stub_cell(job, speaker, width)
 
 
-def _head(speaker: Voice, width: float) -> Cell:
+def head(speaker: Voice, width: float) -> Cell:
     """Logo, name, whereabouts and greeting of the shop."""
     logo = letterhead.small_logo(speaker)
     cell: Cell = (logo, *gap(UNIT)) if logo is not None else ()

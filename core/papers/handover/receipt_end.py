@@ -25,16 +25,17 @@ def tell(told: Story, pickup: Pickup, speaker: Voice, *, with_reasons: bool) -> 
     """
     widths = told.beside_widths(*_SHARES)
     if price_table.is_known(pickup.final):
-        left = _price(pickup, widths[0], speaker, with_reasons=with_reasons)
+        left = price_cell(pickup, widths[0], speaker, with_reasons=with_reasons)
     else:
         told.head(speaker.say("receipt-price"))
         price_table.tell(told, pickup.final, speaker)
         left = ()
-    left += _paid(pickup, widths[0], speaker)
-    told.beside((left, _signature(pickup, widths[1], speaker)), widths, before=2 * UNIT)
+    left += paid_cell(pickup, widths[0], speaker)
+    told.beside((left, signature_cell(pickup, widths[1], speaker)), widths, before=2 * UNIT)
 
 
-def _price(pickup: Pickup, width: float, speaker: Voice, *, with_reasons: bool) -> Cell:
+def price_cell(pickup: Pickup, width: float, speaker: Voice, *, with_reasons: bool) -> Cell:
+    """Each charge on a line, then the sums. ``with_reasons``: below each stands why it is there."""
     price = pickup.final
     cell = text_cell(speaker.say("receipt-price"), width, LEAD)
     for charge in price.charges:
@@ -51,7 +52,8 @@ def _price(pickup: Pickup, width: float, speaker: Voice, *, with_reasons: bool) 
     return (*cell, Gap(UNIT / 2))
 
 
-def _paid(pickup: Pickup, width: float, speaker: Voice) -> Cell:
+def paid_cell(pickup: Pickup, width: float, speaker: Voice) -> Cell:
+    """Every payment, then what is paid and what is owed."""
     cell: Cell = ()
     for words, minor, style in _payments(pickup, speaker):
         cell += sum_cell(words, speaker.money(minor, pickup.final.currency), width, style)
@@ -77,7 +79,8 @@ def _payments(pickup: Pickup, speaker: Voice) -> Iterator[tuple[str, int, Style]
     yield speaker.say(due), abs(pickup.due_minor), STRONG
 
 
-def _signature(pickup: Pickup, width: float, speaker: Voice) -> Cell:
+def signature_cell(pickup: Pickup, width: float, speaker: Voice) -> Cell:
+    """What was said yes to, the signature, who signed and by what right."""
     signature, said = pickup.signature, received(pickup.returned, speaker)
     signed = speaker.say(
         "receipt-signed" if signature.strokes else "receipt-signed_name",

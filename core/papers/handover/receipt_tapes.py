@@ -48,6 +48,14 @@ def formats(tapes: Sequence[TapeRecord]) -> list[FormatName]:
     return [tape.format for tape in tapes]
 
 
+def named(tape: TapeRecord, name: str, speaker: Voice) -> str:
+    """The tape with what was found of it."""
+    if not tape.findings:
+        return name
+    found = ", ".join(speaker.finding(finding) for finding in tape.findings)
+    return speaker.say("receipt-found", name=name, found=found)
+
+
 def _table(told: Story, speaker: Voice) -> PaperTable:
     columns = (
         TableColumn(speaker.say("receipt-code"), _CODE_WIDTH),
@@ -81,11 +89,8 @@ def _tell_row(told: Story, table: PaperTable, tape: TapeRecord, speaker: Voice) 
 
 def _cells(table: PaperTable, tape: TapeRecord, speaker: Voice) -> tuple[Cell, ...]:
     """What was spliced or tried stands below the name, beside the band."""
-    name, width = full_name(tape), table.widths[1]
-    if tape.findings:
-        found = ", ".join(speaker.finding(finding) for finding in tape.findings)
-        name = speaker.say("receipt-found", name=name, found=found)
-    what = text_cell(name, width) + tried_cell(tape, width, speaker)
+    width = table.widths[1]
+    what = text_cell(named(tape, full_name(tape), speaker), width) + tried_cell(tape, width, speaker)
     last = table.cell(2, became(tape, speaker), (tape.told_note, QUIET))
     if tape.not_for_reuse and tape.is_returned:
         what += splice_cell(tape, width, speaker)

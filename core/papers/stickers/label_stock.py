@@ -47,7 +47,7 @@ USUAL = {
 }
 
 NARROWEST, LOWEST = 45.0, 24.0
-"""Millimeters: the bars of a tape's code with three words beside them; the QR code above the bars."""
+"""Millimeters: the bars of the code of a tape with three lines of words over them."""
 _AIR = 8.0
 """Points at the sides of a label of the shop's own."""
 _INEXACT = 0.5

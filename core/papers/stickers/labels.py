@@ -8,17 +8,18 @@ from typing import TYPE_CHECKING
 
 from core.model.errors import WrongInput
 from core.model.job_records import Job
+from core.model.names import Finding
 from core.model.own_shop.settings_records import ShopFront
 from core.model.tape_records import TapeRecord
 from core.papers.stickers import label_stock
 from core.papers.stickers.label_stock import LabelSheet
-from core.papers.tape_words import record_name, short_code
-from core.papers.typesetting import printed_codes
+from core.papers.tape_words import record_name, short_code, surname
+from core.papers.typesetting import lettering, printed_codes
 from core.papers.typesetting.binding import Cover, about
 from core.papers.typesetting.not_for_reuse_band import PrintedBand, band
 from core.papers.typesetting.page import Book
 from core.papers.typesetting.paper_tokens import BODY, LEAD, QUIET, STRONG
-from core.papers.typesetting.story import TextLine, even_cell, few_cell
+from core.papers.typesetting.story import TextLine, even_cell, few_cell, text_cell, whole_cell
 from core.papers.voice import Voice, voice
 from core.wording.messages import say
 
@@ -27,11 +28,23 @@ if TYPE_CHECKING:
 
 
 _HIGHEST_BARS = 20.0
+_LOW_BARS = 16.0
 _SMALLEST_QR = 45.0
 """Points; its modules are then 0.55 mm, which a phone reads with ease."""
 
 _AIR = 6.0
 """Kept free above and below."""
+
+_PLAIN = replace(BODY, leading=12)
+_BOLD, _FAINT = replace(STRONG, leading=12), replace(QUIET, leading=12)
+_WARNED = (
+    Finding.MOULD,
+    Finding.NITRATE,
+    Finding.VINEGAR,
+    Finding.STICKY,
+    Finding.SNAPPED,
+    Finding.OFF_HUB,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +52,7 @@ class Sticker:
     """One sticker: of a tape, or the mark that the tape must not be used again."""
 
     tape: TapeRecord
+    surname: str
     is_mark: bool
 
 
@@ -73,11 +87,12 @@ def render(
 
 
 def _stickers(job: Job, *, only_marks: bool) -> Iterator[Sticker]:
+    name = surname(job.customer.name)
     for tape in job.tapes:
         if not only_marks:
-            yield Sticker(tape, is_mark=False)
+            yield Sticker(tape, name, is_mark=False)
         if tape.not_for_reuse:
-            yield Sticker(tape, is_mark=True)
+            yield Sticker(tape, name, is_mark=True)
 
 
 def _draw(pen: Pen, grid: LabelSheet, place: int, sticker: Sticker, speaker: Voice) -> None:
@@ -85,33 +100,54 @@ def _draw(pen: Pen, grid: LabelSheet, place: int, sticker: Sticker, speaker: Voi
     x = grid.left + column * grid.pitch + grid.air
     y = grid.top + row * grid.step_down + _AIR
     draw = _draw_mark if sticker.is_mark else _draw_tape
-    draw(pen, (x, y, grid.width - 2 * grid.air, grid.height - 2 * _AIR), sticker.tape, speaker)
+    draw(pen, (x, y, grid.width - 2 * grid.air, grid.height - 2 * _AIR), sticker, speaker)
 
 
-def _draw_tape(pen: Pen, box: Rectangle, tape: TapeRecord, speaker: Voice) -> None:
-    """Both codes at the left, the QR code over the bars; code, cassette and label in words beside them."""
+def _draw_tape(pen: Pen, box: Rectangle, sticker: Sticker, speaker: Voice) -> None:
+    """Both codes at the left, the QR code over the bars; the words beside them.
+
+    Where the code in figures has no room there, the words go over the bars, and the QR code goes.
+    """
     x, y, width, height = box
+    tape = sticker.tape
     bars = printed_codes.bars_width(tape.code)
+    left = x + bars + max(printed_codes.QUIET, _AIR)
+    if x + width - left < lettering.measured(short_code(tape), _BOLD):
+        printed_codes.draw_bars(pen, x, y + height - _LOW_BARS, _LOW_BARS, tape.code)
+        _draw_words(pen, (x, y, width, height - _LOW_BARS), sticker, speaker)
+        return
     bar_height = min(_HIGHEST_BARS, height - _SMALLEST_QR)
     square = min(bars + 2 * _AIR, height - bar_height)
     printed_codes.draw_qr(pen, x + (bars - square) / 2, y, square, tape.code)
     printed_codes.draw_bars(pen, x, y + height - bar_height, bar_height, tape.code)
-    left = x + bars + max(printed_codes.QUIET, _AIR)
-    _draw_words(pen, (left, y, x + width - left, height), tape)
+    _draw_words(pen, (left, y, x + width - left, height), sticker, speaker)
 
 
-def _draw_words(pen: Pen, box: Rectangle, tape: TapeRecord) -> None:
+def _draw_words(pen: Pen, box: Rectangle, sticker: Sticker, speaker: Voice) -> None:
+    """Code, warning, whose it is and what it is; what its owner wrote on it takes the lines that are left."""
     x, y, width, height = box
-    lines = few_cell(short_code(tape), width, STRONG, 1) + few_cell(record_name(tape), width, BODY, 1)
-    lines += few_cell(tape.label, width, QUIET, int(height // BODY.leading) - len(lines))
-    for line in lines:
+    tape, most = sticker.tape, int(height // _PLAIN.leading)
+    lines = few_cell(short_code(tape), width, _BOLD, 1)
+    if warned := " · ".join(warnings(tape, speaker)):
+        lines += text_cell(warned, width, _BOLD)
+    for words in (sticker.surname, record_name(tape)):
+        lines += whole_cell(words, width, _PLAIN, 1)
+    lines += whole_cell(tape.label, width, _FAINT, most - len(lines))
+    for line in lines[:most]:
         line.draw(pen, x, y, width)
         y += line.height
 
 
-def _draw_mark(pen: Pen, box: Rectangle, tape: TapeRecord, speaker: Voice) -> None:
+def warnings(tape: TapeRecord, speaker: Voice) -> tuple[str, ...]:
+    """What whoever takes the cassette in hand must know at once, in capitals; a splice ends a snap."""
+    found = set(tape.findings) - ({Finding.SNAPPED, Finding.OFF_HUB} if tape.splices else set())
+    return tuple(speaker.say(f"label-{each.value}") for each in _WARNED if each in found)
+
+
+def _draw_mark(pen: Pen, box: Rectangle, sticker: Sticker, speaker: Voice) -> None:
     """The band with its words, what they mean, and whose mark it is."""
     x, y, width, height = box
+    tape = sticker.tape
     words = speaker.say("band-spliced" if tape.splices else "band-short")
     lines = even_cell(speaker.say("band-meaning"), width, align="centre")
     lines += (TextLine(short_code(tape), QUIET, "centre"),)

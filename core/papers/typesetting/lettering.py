@@ -1,6 +1,6 @@
 """Measures and breaks text in the bundled fonts.
 
-Every sign is drawn from an embedded font: Lato, else DejaVu Sans, else the replacement sign, so
+Every sign is drawn from an embedded font: Lato, else one of `FALLBACKS`, else the replacement sign, so
 that nothing a customer is called ever vanishes from the paper. Hebrew and Arabic are drawn in the order of
 the Unicode bidirectional algorithm (UAX 9), worked out by python-bidi; the joining shapes of Arabic letters
 come from arabic-reshaper. Both are imported only for a text that needs them.
@@ -24,12 +24,18 @@ from core.model import resource_files
 if TYPE_CHECKING:
     from core.papers.typesetting.paper_tokens import Style
 
-FALLBACK = "DejaVuSans"
+FALLBACKS = ("DejaVuSans", "Lohit-Devanagari", "DroidSansFallback")
+"""Tried in this order for a sign that Lato lacks; each is read when such a sign is met. The last holds
+Chinese, Japanese and Korean."""
+_SHAPED = frozenset({"Lohit-Devanagari"})
+"""Scripts whose letters change place and join: HarfBuzz says how."""
 _FILES = {
     "Lato": "Lato-Regular.ttf",
     "Lato-Medium": "Lato-Medium.ttf",
     "Lato-Bold": "Lato-Bold.ttf",
-    FALLBACK: "DejaVuSans.ttf",
+    "DejaVuSans": "DejaVuSans.ttf",
+    "Lohit-Devanagari": "Lohit-Devanagari.ttf",
+    "DroidSansFallback": "DroidSansFallback.ttf",
 }
 _UNKNOWN = "\N{REPLACEMENT CHARACTER}"
 
@@ -72,6 +78,15 @@ def shortened(text: str, style: Style, width: float) -> str:
     return text[: max(fits, 0)].rstrip() + "…"
 
 
+def ended(text: str, style: Style, width: float) -> str:
+    """``text`` with an ellipsis, as many of its last words left out as that takes; a single word is cut."""
+    words = text.split(" ")
+    while len(words) > 1 and measured(" ".join((*words, "…")), style) > width:
+        words.pop()
+    whole = " ".join((*words, "…"))
+    return whole if measured(whole, style) <= width else shortened(words[0] + " …", style, width)
+
+
 def measured(text: str, style: Style) -> float:
     """Width in points of one line."""
     return _ems(text, style.face) * style.size
@@ -79,8 +94,18 @@ def measured(text: str, style: Style) -> float:
 
 def runs(text: str, style: Style) -> Iterator[tuple[str, str]]:
     """Font and text of each stretch, in the order in which they are drawn."""
-    for face, signs in groupby(drawn(text), key=lambda sign: _face_of(sign, style.face)):
-        yield face, "".join(signs)
+    for face, signs in _runs(text, style.face):
+        yield ready(face), shaped(face, signs, style.size)
+
+
+def shaped(face: str, signs: str, size: float) -> str:
+    """The signs of one font as they are drawn: their glyphs in place, where the script asks for it."""
+    if face not in _SHAPED:
+        return signs
+    from reportlab.pdfbase.ttfonts import shapeStr
+
+    placed: str = shapeStr(signs, ready(face), size, force=True)
+    return placed
 
 
 def drawn(text: str) -> str:
@@ -119,7 +144,7 @@ def cleaned(text: str) -> str:
 def _drawable(sign: str) -> str:
     if unicodedata.category(sign) in ("Cc", "Cf") or 0xFE00 <= ord(sign) <= 0xFE0F:
         return ""
-    return sign if _has("Lato", sign) or _has(FALLBACK, sign) else _UNKNOWN
+    return sign if any(_has(face, sign) for face in ("Lato", *FALLBACKS)) else _UNKNOWN
 
 
 def _pieces(text: str, style: Style, width: float) -> Iterator[str]:
@@ -135,13 +160,25 @@ def _pieces(text: str, style: Style, width: float) -> Iterator[str]:
 
 
 def _face_of(sign: str, face: str) -> str:
-    return face if _has(face, sign) else ready(FALLBACK)
+    return next((each for each in (face, *FALLBACKS) if _has(each, sign)), FALLBACKS[0])
 
 
 @lru_cache(maxsize=8192)
 def _ems(text: str, face: str) -> float:
     """Width of a line in units of the type's size."""
-    return sum(_advance(sign, face) for sign in drawn(text))
+    return sum(_run_ems(own, signs) for own, signs in _runs(text, face))
+
+
+def _runs(text: str, face: str) -> Iterator[tuple[str, str]]:
+    """Each stretch of one font; marks and joiners stay with the letters before them."""
+    for own, signs in groupby(drawn(text), key=lambda sign: _face_of(sign, face)):
+        yield own, "".join(signs)
+
+
+def _run_ems(face: str, signs: str) -> float:
+    if face not in _SHAPED:
+        return sum(_advance(sign, face) for sign in signs)
+    return sum(each.x_advance for each in getattr(shaped(face, signs, 1.0), "__shapeData__", ())) / 1000
 
 
 @lru_cache(maxsize=4096)
@@ -158,4 +195,17 @@ def _has(face: str, sign: str) -> bool:
 def _font(face: str) -> TTFont:
     font = TTFont(face, str(resource_files.path("fonts", _FILES[face])))
     pdfmetrics.registerFont(font)
+    if face in _SHAPED:
+        _name_glyphs(font)
     return font
+
+
+def _name_glyphs(font: TTFont) -> None:
+    """Gives each glyph without a sign of its own a private one, in the order of the font.
+
+    Else the library gives them in the order they are met, and a paper depends on those made before it.
+    """
+    shaper = font.hbFont()
+    for glyph in range(font.hbFace.glyph_count):
+        if glyph not in font.face.glyphToChar:
+            font.hbAddPrivate(shaper.glyph_to_string(glyph), glyph, shaper.get_glyph_h_advance(glyph))

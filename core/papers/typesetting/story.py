@@ -279,6 +279,16 @@ def few_cell(text: str, width: float, style: Style, most: int) -> Cell:
     return tuple(TextLine(line, style) for line in lines if line)
 
 
+def whole_cell(text: str, width: float, style: Style, most: int) -> Cell:
+    """At most ``most`` lines of whole words; what is left out leaves an ellipsis, never half a word."""
+    if most < 1:
+        return ()
+    lines = lettering.wrapped(text, style, width)
+    if len(lines) > most:
+        lines = (*lines[: most - 1], lettering.ended(lines[most - 1], style, width))
+    return tuple(TextLine(line, style) for line in lines if line)
+
+
 def even_cell(text: str, width: float, style: Style = BODY, *, align: str = "left") -> Cell:
     """A short text in lines of even length."""
     return tuple(TextLine(line, style, align) for line in lettering.balanced(text, style, width))

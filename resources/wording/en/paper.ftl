@@ -204,6 +204,7 @@ slip-tapes-thing =
 slip-cost = Price with tax
 slip-cost-plain = Price
 slip-deposit = Deposit paid
+slip-deposit_paid = Deposit paid: { $money }
 slip-booked = Booked in on
 slip-bring-thing = To pick up, bring this slip or a photo of it, and something that shows your name. You pay the balance when you get everything back. You get every single one back; we count them with you, one by one.
 slip-bring = To pick up, bring this slip or a photo of it, and something that shows your name. You pay the balance when you get the tapes back. You get every tape back; we count them with you, one by one.
@@ -215,6 +216,12 @@ slip-rush = RUSH
 slip-cut = tear off here
 
 label-title = Labels
+label-mould = MOLD
+label-nitrate = NITRATE
+label-vinegar = VINEGAR
+label-sticky = STICKY
+label-snapped = SNAPPED
+label-off-hub = OFF THE HUB
 
 splice-cut = Spliced { $where } from the start with { $how }; { $cm } cm cut away: { $removed } s gone, { $disturbed } s disturbed.
 splice-uncut = Spliced { $where } from the start with { $how }; nothing cut away, { $disturbed } s disturbed.
@@ -512,3 +519,74 @@ agreement-signed = { $how ->
        *[spoken] { $name } agreed at the counter on { $day }; { $by } took it. Sign above if you like it in writing.
     }
 agreement-copies = Two copies: one for you, one stays with us.
+# --- the job sheet for the bench
+bench-title = Job sheet
+bench-copies = To be made: { $copies }.
+bench-cautions = Careful at the bench
+bench-all = All tapes
+bench-caution = { $tapes }: { $caution }
+bench-to_do = The tape, what was found, what to do
+bench-found = What you find
+bench-write_played = Plays
+bench-write_found = Found
+bench-write_by = By, date
+# --- the refund slip
+refund-title = Refund for order
+refund-head = Refund for order { $number }, { $name }
+refund-given = Given on { $day } at { $time } by { $by }
+refund-back = Money back
+refund-because = Why: { $why }
+refund-before = Paid before
+refund-after = Paid now
+refund-received = I got this money back.
+# --- the reminder
+reminder-title = Reminder for order
+reminder-ready = Your tapes are ready for you
+reminder-ready-thing = What you brought is ready for you
+reminder-order = Order { $number }
+reminder-told = We told you so on { $day }. If our letters crossed, please forget this one.
+reminder-bring = To pick up, bring your claim slip or this letter, and something that shows your name. You get every single one back; we count them with you.
+reminder-call = Can't come? Call { $phone }: somebody else can pick up for you if you tell us who.
+reminder-storage = Storage so far
+reminder-storage_says = As far as local law on unclaimed goods allows; that law comes first.
+# --- the statement of what could not be saved
+unsaved-title = What could not be saved, order
+unsaved-head = What could not be saved of order { $number }, and why
+unsaved-sum =
+    { $n ->
+        [0] Everything that was to be copied of { $all ->
+            [one] the 1 tape
+           *[other] the { $all } tapes
+        } could be copied.
+        [one] Of 1 tape out of { $all }, all or some could not be saved.
+       *[other] Of { $n } tapes out of { $all }, all or some could not be saved.
+    }
+unsaved-tape = Tape
+unsaved-what = What became of it
+unsaved-why = Why
+unsaved-seconds = { $seconds } s were cut away at splices
+unsaved-incident = On { $day } in our shop: { $words }
+unsaved-declined = The owner did not want it repaired.
+unsaved-means = This is what we found with our tools and our machines. It is no appraisal of worth, and another workshop may find more.
+unsaved-sign = For { $shop }, date
+why-snapped = The tape had snapped.
+why-off-hub = The tape had come off its hub.
+why-chewed = A machine had chewed the tape.
+why-stretched = The tape was stretched.
+why-creased = The tape was creased; picture and sound are lost where a crease runs.
+why-scratched = The tape was scratched along its length. The line stays in the picture; nobody can take it out.
+why-edge-damage = The edge of the tape was damaged, so that sound or picture are unsteady or missing.
+why-mould = Mold was on the tape. It was kept apart and not played here, for the sake of people and of other tapes.
+why-sticky = The tape shed and stuck; playing it would have damaged it further.
+why-shell-broken = The shell was broken.
+why-reel-broken = A reel was broken.
+why-lid-damaged = The lid was damaged.
+why-sound-missing = The sound was missing, or came and went.
+why-crushed = The cassette was crushed.
+why-commercial-recording = It holds a recording that somebody else has the rights to.
+why-torn-perforation = The sprocket holes of the film were torn.
+why-shrunken = The film had shrunk.
+why-vinegar = The base of the film was breaking down.
+why-nitrate = The film may be nitrate, which only licensed specialists handle.
+why-faded = The pictures had faded.
+why-disc-scratched = The disc was scratched.

@@ -14,13 +14,16 @@ from pathlib import Path
 import pytest
 
 from core.model.errors import WrongInput
+from core.model.job_records import Job, Payment
 from core.model.own_shop.settings_records import ShopFront
 from core.papers import incident_report, key_paper, token_paper
+from core.papers.bench import job_sheet
 from core.papers.booking import claim_slip, drop_off_agreement, quote_paper, what_has_changed
-from core.papers.handover import delivery_list, receipt
+from core.papers.handover import delivery_list, not_saved, receipt, refund_slip, reminder, roll_receipt
 from core.papers.stickers import labels
 from core.papers.typesetting.paper_tokens import MARGIN, NARROW
 from core.wording.messages import say
+from tests.core.papers import found_tapes
 from tests.support import invented_job as records
 from tests.support import pdf
 
@@ -30,6 +33,12 @@ Paper = Callable[[ShopFront, str], bytes]
 def _abroad(front: ShopFront) -> ShopFront:
     """For a paper without a customer."""
     return replace(front, address=(*front.address, "Łódź"))
+
+
+def _refunded() -> tuple[Job, Payment, str]:
+    back = Payment("refund", -2500, records.PICKED_UP_AT, "Ada")
+    job = records.job()
+    return replace(job, payments=(*job.payments, back)), back, "one tape was lost"
 
 
 PAPERS: dict[str, Paper] = {
@@ -55,6 +64,18 @@ PAPERS: dict[str, Paper] = {
         _abroad(front),
         paper=size,
     ),
+    "job sheet": lambda front, size: job_sheet.render(records.job(), front, paper=size),
+    "refund slip": lambda front, size: refund_slip.render(*_refunded(), front, paper=size),
+    "reminder": lambda front, size: reminder.render(
+        records.job(),
+        reminder.Waiting(date(2026, 4, 20), date(2026, 3, 12), 26697, 450),
+        front,
+        paper=size,
+    ),
+    "not saved": lambda front, size: not_saved.render(
+        found_tapes.pickup(8).job, (records.incident(),), front, paper=size
+    ),
+    "roll receipt": lambda front, size: roll_receipt.render(records.pickup(), front),
     "what has changed": lambda front, size: what_has_changed.render(*records.change(), front, paper=size),
 }
 EDGE = MARGIN - 24
@@ -64,6 +85,8 @@ ODD_NAMES = (
     "שלום כהן (Tel Aviv) 12",
     "محمد العربي",
     "Zoë 🎞️ 山田太郎",
+    "अनीता शर्मा हिन्दी",
+    "김철수 陈伟",
     "A" * 300,
     "Ana " * 80,
     "tab\tnew\nline\x00\x07",
@@ -165,7 +188,7 @@ def test_no_name_or_label_breaks_a_paper_or_leaves_its_margins(name: str) -> Non
 
 
 def test_a_sign_that_no_font_has_is_replaced_where_everyone_can_see_it() -> None:
-    job = replace(records.job(), customer=replace(records.CUSTOMER, name="Zoë 山"))
+    job = replace(records.job(), customer=replace(records.CUSTOMER, name="Zoë \N{FILM FRAMES}"))
     assert "Zoë \ufffd" in pdf.words(claim_slip.render(job, records.FRONT))
 
 

@@ -10,8 +10,9 @@ from core.papers.handover import receipt
 from core.papers.typesetting.paper_tokens import NARROW
 from core.wording import locale_figures
 from core.wording.messages import say
-from tests.support import found_tapes, pdf
+from tests.core.papers import found_tapes
 from tests.support import invented_job as records
+from tests.support import pdf
 
 PAGES = {1: 1, 6: 1, 8: 1, 9: 2, 30: 2, 40: 4, 400: 29}
 """At most, by tapes; up to 8 on one page and up to 30 on two are asked for."""

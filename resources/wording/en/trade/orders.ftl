@@ -63,3 +63,6 @@ draft = draft
 draft_name = a name of 1 to 80 letters is accepted
 customer_changed_meanwhile = Somebody else corrected this customer while you were typing, so yours was not saved ({ $fields }). Look again, then decide.
 field_clash = { $what }: now { $now }, yours { $yours }
+no_refund = Nothing was given back of order { $number }.
+no_pickup = Nothing of order { $number } was handed back yet.
+tape = tape

@@ -1,0 +1,4 @@
+"""What stays with the box at the bench.
+
+Pure. The same record gives the same bytes.
+"""

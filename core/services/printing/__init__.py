@@ -1,0 +1,1 @@
+"""What papers of an order are made of, read from the records, and written into a folder."""
