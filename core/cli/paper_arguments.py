@@ -11,9 +11,9 @@ _MOST_PLACES = 500
 def add_papers(add: Subcommands) -> None:
     for name in ("job-sheet", "reminder", "not-saved", "refund-slip"):
         _add_paper(add, name)
-    for name in ("receipt", "claim-slip"):
-        one = _add_paper(add, name)
-        one.add_argument("--roll", action="store_true", help=say("cli", "on_roll"))
+    _add_paper(add, "receipt").add_argument("--roll", action="store_true", help=say("cli", "on_roll"))
+    one = _add_paper(add, "claim-slip")
+    one.add_argument("--roll", action="store_true", help=say("cli", "on_roll"))
     one.add_argument("--agreement", action="store_true", help=say("cli", "slip_agreement"))
     one = _add_paper(add, "labels")
     one.add_argument(

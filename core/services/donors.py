@@ -26,8 +26,6 @@ from core.wording.messages import say
 MOST_AT_ONCE = 1000
 """More parts in one entry are a slip of the finger (an assumption)."""
 
-KIND = "donor"
-"""Of the lines of history about the shelf."""
 MOST_TOLD = 20
 """Lines of its history that the shelf tells."""
 
@@ -151,7 +149,9 @@ def shelf(unit: Unit) -> DonorStock:
             UsedPart(TapeCode(code), words, row.succeeded, row.by, row.at)
         )
     places = unit.session.scalars(select(DonorRow).order_by(DonorRow.format, DonorRow.part, DonorRow.id))
-    told = select(EventRow).where(EventRow.kind == KIND).order_by(EventRow.seq.desc()).limit(MOST_TOLD)
+    told = (
+        select(EventRow).where(EventRow.kind == history.DONOR).order_by(EventRow.seq.desc()).limit(MOST_TOLD)
+    )
     return DonorStock(
         tuple(DonorPlace(_record(row), tuple(used.get(row.id, ()))) for row in places),
         history.happenings(unit.session.scalars(told)),
@@ -198,5 +198,5 @@ def _about(row: DonorRow, sentence: str, **blanks: Any) -> str:
 
 def _tell(unit: Unit, row: DonorRow, words: str) -> None:
     unit.session.flush()
-    history.append(unit, KIND, words, donor=row.id, left=row.count)
+    history.append(unit, history.DONOR, words, donor=row.id, left=row.count)
     unit.session.flush()

@@ -8,8 +8,7 @@ from sqlalchemy import select
 
 from core.model import entered_text, numbers, serialization
 from core.model.accounts import payment_methods
-from core.model.agreement_records import AgreedHow, AgreementKind, Consent
-from core.model.copies import copy_standing
+from core.model.agreement_records import AgreedHow, Consent
 from core.model.errors import Refused, WrongInput
 from core.model.job_records import Pickup
 from core.model.names import JobNumber, TapeCode
@@ -19,11 +18,9 @@ from core.model.spoken_names import spoken
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
 from core.services import payments
-from core.services.accounts import cash_rounding, invoices
+from core.services.accounts import cash_rounding, settling
 from core.services.after_ready import collectors
 from core.services.after_ready.collectors import Collected
-from core.services.agreement import agreement_versions
-from core.services.agreement.agreement_versions import NewVersion
 from core.services.copies import handing_over
 from core.store import current_settings, history, lookup, row_records
 from core.store.steps import step
@@ -242,20 +239,9 @@ def _keep(
     unit.session.add(kept)
     unit.session.flush()
     unit.session.add_all([HandedBackRow(tape_id=tape.id, pickup_id=kept.id) for tape in going])
-    settle(unit, row, Consent(signature.name, AgreedHow.SIGNATURE, signature.strokes))
+    settling.settle(unit, row, price, Consent(signature.name, AgreedHow.SIGNATURE, signature.strokes))
     _tell(unit, row, record)
     return record
-
-
-def settle(unit: Unit, row: JobRow, consent: Consent | None) -> None:
-    """Settles the agreement of an order at hand, where its last tape and its last copy are gone."""
-    job = row_records.job(row)
-    copies_here = copy_standing.here(job) and not copy_standing.has_nothing_to_copy(job)
-    if copies_here or any(tape.station.is_in_the_shop for tape in row.tapes):
-        return
-    if agreement_versions.current(row).kind is not AgreementKind.SETTLED:
-        agreement_versions.enter(unit, row, NewVersion(AgreementKind.SETTLED, consent=consent))
-        invoices.issue(unit, row)
 
 
 def _pay(unit: Unit, row: JobRow, price: Price, minor: int, method: str | None) -> None:

@@ -35,6 +35,8 @@ BEGINNING = "0" * 64
 
 ERASED = "customer-erased"
 """Of the line that names the lines an erasure emptied."""
+DONOR = "donor"
+"""Of the lines about the shelf of donor parts."""
 ERASED_WORDS = ("", "{}")
 """What an emptied line says."""
 

@@ -2,17 +2,21 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QEvent, QModelIndex, QObject, Qt, QTimer, Signal, Slot
 from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QApplication, QFrame, QHBoxLayout, QLineEdit, QWidget
 
 from core.wording.messages import say
-from gui.help import commands
+from gui.help import screen_commands
 from gui.help.card_list import CardList
-from gui.help.commands import Command
+from gui.help.screen_commands import Command
 from gui.toolkit import actions, theme
-from gui.toolkit.screen import Screen
 from gui.widgets.layouts import stacked, words
+
+if TYPE_CHECKING:
+    from gui.toolkit.screen import Screen
 
 _STEPS = {Qt.Key.Key_Up: -1, Qt.Key.Key_Down: 1}
 _COLUMNS = {Qt.Key.Key_Left: -1, Qt.Key.Key_Right: 1, Qt.Key.Key_PageUp: -1, Qt.Key.Key_PageDown: 1}
@@ -51,7 +55,7 @@ class CardDrawer(QFrame):
     def open(self, screen: Screen | None) -> None:
         """Lay in what can be done with ``screen`` in front, and take the keyboard."""
         self._before = QApplication.focusWidget()
-        self._commands = commands.of_window(self.window(), screen)
+        self._commands = screen_commands.of_window(self.window(), screen)
         self.field.clear()
         self._seek("")
         self._place()
@@ -139,7 +143,7 @@ class CardDrawer(QFrame):
 
     @Slot(str)
     def _seek(self, wanted: str) -> None:
-        found = commands.found(self._commands, wanted)
+        found = screen_commands.found(self._commands, wanted)
         self.cards.lay(found if wanted.strip() else _with_guides(found))
         if not found:
             self._tell(None)

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QListView
 
 from core.wording.messages import say
 from gui.help.card_paint import CARD, CardDelegate
-from gui.help.commands import Command
+from gui.help.screen_commands import Command
 from gui.toolkit import theme
 from gui.toolkit.plain_text import tip
 

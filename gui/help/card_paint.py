@@ -6,7 +6,7 @@ from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen
 from PySide6.QtWidgets import QListView, QStyle, QStyledItemDelegate, QStyleOptionViewItem
 
-from gui.help.commands import Command
+from gui.help.screen_commands import Command
 from gui.toolkit import theme
 
 CARD = int(Qt.ItemDataRole.UserRole)

@@ -102,6 +102,7 @@ def _grown(owner: QObject, name: str, value: int, was: int, now: int) -> int:
     """The value on the new grid, from the plain one where it is known, so that nothing is rounded twice."""
     kept = owner.property(_KEPT) or {}
     plain, set_last = kept.get(name, (0.0, None))
+    plain = float(plain)
     if set_last != value:  # set by its owner since, on the grid of then
         plain = value * UNIT / was
     grown = round(plain * now / UNIT)

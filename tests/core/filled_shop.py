@@ -14,7 +14,7 @@ from core.model.names import DonorPart, Finding, FormatName, Join, TapeCode
 from core.model.own_shop.settings_records import Person
 from core.model.stations import Station
 from core.services import donors, drafts, promises, repair_attempts, repair_record, tape_dispositions
-from core.services.accounts import drawer, invoices
+from core.services.accounts import drawer, invoicing
 from core.services.after_ready import handover_wishes, noted_calls, telling
 from core.services.agreement import agreements
 from core.services.own_shop import people, settings_versions
@@ -71,7 +71,7 @@ def fill(desk: Desk) -> None:
 def fill_books(desk: Desk) -> None:
     """A row in each table of the books, which older shops have not."""
     desk.shop.run(drawer.count_float, 5_000)
-    desk.shop.run(invoices.give, desk.book(line()).number)
+    desk.shop.run(invoicing.give, desk.book(line()).number)
 
 
 def _rest(unit: Unit) -> None:

@@ -38,7 +38,7 @@ from core.services import (
     tape_dispositions,
     tapes,
 )
-from core.services.accounts import drawer, invoices
+from core.services.accounts import drawer, invoicing
 from core.services.after_ready import caller_check, handover_wishes, noted_calls, telling
 from core.services.agreement import agreements, amendments, cancellations
 from core.services.checking import sign_offs
@@ -183,7 +183,7 @@ EXAMPLES: dict[Callable[..., Any], Callable[[Desk], Example]] = {
     noted_calls.note: lambda desk: of(noted_calls.note, desk.book().number, "ready on Friday"),
     drawer.close_day: lambda desk: of(drawer.close_day, 5_000, note="first count"),
     drawer.count_float: lambda desk: of(drawer.count_float, 5_000),
-    invoices.give: lambda desk: of(invoices.give, desk.book().number),
+    invoicing.give: lambda desk: of(invoicing.give, desk.book().number),
     payments.refund: paid,
     payments.take: lambda desk: of(payments.take, desk.book().number, 500),
     people.check_pin: lambda desk: of(people.check_pin, with_pin(desk), "1357"),

@@ -16,7 +16,7 @@ from core.model.accounts.taking_records import Takings
 from core.model.errors import Unavailable
 from core.model.names import JobNumber
 from core.services import payments
-from core.services.accounts import drawer, invoices, journal, takings
+from core.services.accounts import drawer, invoices, invoicing, journal, takings
 from core.store import current_settings
 from core.wording import locale_figures
 from core.wording.messages import say
@@ -58,7 +58,7 @@ def count_drawer(call: Invocation) -> Reply:
 
 def give_invoice(call: Invocation) -> Reply:
     with call.open() as shop:
-        given = call.run(shop, invoices.give, JobNumber(call.asked.number))
+        given = call.run(shop, invoicing.give, JobNumber(call.asked.number))
     return Reply(_invoice(given), _told(given))
 
 

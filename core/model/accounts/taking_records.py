@@ -11,7 +11,7 @@ from core.model.names import JobNumber
 
 
 @dataclass(frozen=True, slots=True)
-class Taken:
+class TakenByMethod:
     """Money by one method: what came, what was given back (above 0), and how many payments that were."""
 
     method: str
@@ -53,7 +53,7 @@ class Takings:
     first: date
     last: date
     currency: str
-    by_method: tuple[Taken, ...]
+    by_method: tuple[TakenByMethod, ...]
     rounding_minor: int
     """What cash could not pay."""
     lines: tuple[TakenLine, ...]

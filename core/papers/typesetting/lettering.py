@@ -178,7 +178,8 @@ def _runs(text: str, face: str) -> Iterator[tuple[str, str]]:
 def _run_ems(face: str, signs: str) -> float:
     if face not in _SHAPED:
         return sum(_advance(sign, face) for sign in signs)
-    return sum(each.x_advance for each in getattr(shaped(face, signs, 1.0), "__shapeData__", ())) / 1000
+    drawn_as = getattr(shaped(face, signs, 1.0), "__shapeData__", ())
+    return float(sum(each.x_advance for each in drawn_as)) / 1000
 
 
 @lru_cache(maxsize=4096)

@@ -18,12 +18,9 @@ from core.model.accounts.invoice_records import (
     InvoicedTax,
     Series,
 )
-from core.model.errors import Refused
 from core.model.names import JobNumber
 from core.model.quote_records import Price
-from core.services import payments
 from core.store import history, lookup
-from core.store.steps import step
 from core.store.tables import InvoiceRow, JobRow
 from core.store.unit import Unit
 from core.wording import locale_figures
@@ -33,21 +30,9 @@ KIND = "invoice"
 """Of the lines of history about invoices and credit notes."""
 
 
-@step
-def give(unit: Unit, number: JobNumber) -> Invoice:
-    """Invoices what an order costs as it stands, or credits what it costs less than was invoiced.
-
-    Refused where the newest one says just that.
-    """
-    given = issue(unit, lookup.job_row(unit, number))
-    if given is None:
-        raise Refused(say("accounts", "nothing-new", number=number))
-    return given
-
-
-def issue(unit: Unit, row: JobRow) -> Invoice | None:
-    """The next invoice or credit note of an order at hand; None where nothing changed, or nothing is due."""
-    changed = difference(sums(payments.price(unit, row)), [each.sums for each in _rows(unit, row.id)])
+def issue(unit: Unit, row: JobRow, price: Price) -> Invoice | None:
+    """The next invoice or credit note of an order that costs ``price`` by now; None where nothing changed."""
+    changed = difference(sums(price), [each.sums for each in _rows(unit, row.id)])
     if is_nothing(changed):
         return None
     series = Series.CREDIT_NOTE if changed.due_minor < 0 else Series.INVOICE

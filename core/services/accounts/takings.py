@@ -12,7 +12,7 @@ from sqlalchemy import select
 from core.model.accounts import payment_methods
 from core.model.accounts.invoice_records import Invoice
 from core.model.accounts.payment_methods import METHODS, UNTOLD
-from core.model.accounts.taking_records import Taken, TakenLine, Takings, TaxSum
+from core.model.accounts.taking_records import TakenByMethod, TakenLine, Takings, TaxSum
 from core.model.errors import WrongInput
 from core.model.names import JobNumber
 from core.services.accounts import drawer, invoices
@@ -85,13 +85,13 @@ def _given(unit: Unit, span: Span) -> tuple[Invoice, ...]:
     return invoices.with_ids(unit, tuple(unit.session.scalars(asked)))
 
 
-def _by_method(lines: Sequence[TakenLine]) -> Iterable[Taken]:
+def _by_method(lines: Sequence[TakenLine]) -> Iterable[TakenByMethod]:
     money = [each for each in lines if each.kind != payment_methods.ROUNDING]
     for method in (*METHODS, UNTOLD):
         sums = [each.minor for each in money if each.method == method]
         if sums:
             came, went = sum(each for each in sums if each > 0), -sum(each for each in sums if each < 0)
-            yield Taken(method, came, went, len(sums))
+            yield TakenByMethod(method, came, went, len(sums))
 
 
 def _taxes(given: Sequence[Invoice]) -> tuple[TaxSum, ...]:

@@ -13,7 +13,8 @@ from core.model.copies.copy_records import DOWNLOAD, CopyRecord, CopyStepKind, D
 from core.model.errors import Refused, WrongInput
 from core.model.job_records import Job
 from core.model.names import JobNumber
-from core.services import pickups, promise_entries
+from core.services import payments, promise_entries
+from core.services.accounts import settling
 from core.services.copies import copy_steps
 from core.services.copies.copy_steps import NewStep
 from core.store import current_settings, lookup, row_records
@@ -64,7 +65,7 @@ def give(
     copy.handed_back_at = copy.handed_back_at or unit.now
     unit.session.flush()
     promise_entries.note_whole(unit, row)
-    pickups.settle(unit, row, None)
+    settling.settle(unit, row, payments.price(unit, row), None)
     return row_records.job(row)
 
 

@@ -8,9 +8,10 @@ from dataclasses import dataclass
 from sqlalchemy import delete, select, update
 
 from core.model import folding
+from core.services import donors
 from core.services.privacy import paper_places, shop_notes
 from core.services.privacy.paper_places import PaperPlace
-from core.services.privacy.shop_notes import Person
+from core.services.privacy.shop_notes import NamedPerson
 from core.store import columns, history, personal_columns, row_digests
 from core.store.command_tables import CommandAnswerRow, CommandRow
 from core.store.shop_files import erased_orders
@@ -44,7 +45,7 @@ def empty(unit: Unit, customer: CustomerRow, jobs: Sequence[JobRow]) -> Emptied:
         _exported(unit, numbers),
         paper_places.of_orders(unit, numbers),
     )
-    person = Person.of(customer.name, customer.digits)
+    person = NamedPerson.of(customer.name, customer.digits)
     erasure = ErasureRow(customer_id=customer.id, is_open=True, at=unit.now, by=unit.who)
     unit.session.add(erasure)
     _throw_drafts_away(unit, customer)
@@ -52,7 +53,9 @@ def empty(unit: Unit, customer: CustomerRow, jobs: Sequence[JobRow]) -> Emptied:
     _forget_commands(unit)
     lines = _empty_lines(unit, numbers)
     _empty_rows(unit, customer.id, [job.id for job in jobs])
-    lines += shop_notes.take_out(unit, person, say("privacy", "erased-name"))
+    more, shelf = shop_notes.take_out(unit, person, say("privacy", "erased-name"))
+    lines += more
+    donors.count_again(unit, shelf)
     unit.session.expire_all()
     erasure.is_open = False
     words = say("privacy", "event", n=len(numbers))

@@ -13,7 +13,6 @@ from dataclasses import dataclass
 from sqlalchemy import Row, select, update
 
 from core.model import folding
-from core.services import donors
 from core.store import history, personal_columns, row_digests
 from core.store.sharing import shop_scope
 from core.store.tables import EventRow
@@ -26,7 +25,7 @@ NOTES = {
 }
 """By table the column that is typed freely. A part of a donor goes into anybody's tape."""
 KINDS = (
-    *("closed-by-plan", "stayed-closed", "open-after-all", "order-of-boxes", donors.KIND, "drawer"),
+    *("closed-by-plan", "stayed-closed", "open-after-all", "order-of-boxes", history.DONOR, "drawer"),
     *("outage-planned", "outage-canceled", "deck-out", "deck-back", "repair-tried", "repair-struck-out"),
 )
 """Of the lines of history that quote such notes."""
@@ -37,14 +36,14 @@ _WORD = re.compile(r"\w+")
 
 
 @dataclass(frozen=True, slots=True)
-class Person:
+class NamedPerson:
     """Whom a note may tell of: the words of a name, in any order, and the digits of a number."""
 
     words: tuple[str, ...]
     digits: str
 
     @classmethod
-    def of(cls, name: str, digits: str) -> Person:
+    def of(cls, name: str, digits: str) -> NamedPerson:
         return cls(tuple(_WORD.findall(folding.folded(name))), digits)
 
     def taken_out(self, note: str, mark: str) -> str:
@@ -76,8 +75,12 @@ class Person:
                 yield each.start(), each.end()
 
 
-def take_out(unit: Unit, person: Person, mark: str) -> list[int]:
-    """Takes a person out of the notes; gives the numbers of the lines of history that were emptied for it."""
+def take_out(unit: Unit, person: NamedPerson, mark: str) -> tuple[list[int], set[int]]:
+    """Takes a person out of the notes.
+
+    Gives the numbers of the lines of history that were emptied for it, and the places on the shelf of donors
+    whose lines are among them.
+    """
     for name, column in NOTES.items():
         _take_out_of(unit, name, column, person, mark)
     lines: list[int] = []
@@ -85,14 +88,13 @@ def take_out(unit: Unit, person: Person, mark: str) -> list[int]:
     for row in list(_lines(unit)):
         if person.stands_in(row.words) or person.stands_in(row.payload):
             lines.append(row.seq)
-            if row.kind == donors.KIND:
+            if row.kind == history.DONOR:
                 shelf.add(int(history.payload_of(row.payload)["donor"]))
     words, payload = history.ERASED_WORDS
     emptied = update(EventRow).where(EventRow.seq.in_(lines)).values(words=words, payload=payload, salt=None)
     unit.session.execute(emptied.execution_options(synchronize_session=False))
     unit.session.expire_all()
-    donors.count_again(unit, shelf)
-    return lines
+    return lines, shelf
 
 
 def _lines(unit: Unit) -> Iterable[Row[tuple[int, str, str, str]]]:
@@ -101,7 +103,7 @@ def _lines(unit: Unit) -> Iterable[Row[tuple[int, str, str, str]]]:
     return unit.session.execute(told.order_by(EventRow.seq))
 
 
-def _take_out_of(unit: Unit, name: str, column: str, person: Person, mark: str) -> None:
+def _take_out_of(unit: Unit, name: str, column: str, person: NamedPerson, mark: str) -> None:
     connection = unit.session.connection()
     kept = row_digests.raw_table(connection, name)
     (key,) = row_digests.key_names(connection, name)

@@ -88,7 +88,7 @@ class _Told:
             self.settings[str(said.get("part")), int(said.get("number", 0))] = str(said.get("value_sha256"))
         elif kind == "agreement":
             self._take_version(job, said)
-        elif kind == "donor":
+        elif kind == history.DONOR:
             self.donors[int(said.get("donor", 0))] = int(said.get("left", 0))
 
     def _take_version(self, job: str, said: dict[str, Any]) -> None:

@@ -17,7 +17,7 @@ from core.wording.messages import say
 from gui.bench.bench_screen import BenchScreen
 from gui.counter.counter_screen import CounterScreen
 from gui.first_run.set_up_screen import SetUpScreen
-from gui.help import commands, handbook_pages
+from gui.help import handbook_pages, screen_commands
 from gui.phone.phone_screen import PhoneScreen
 from gui.pickup.pickup_screen import PickupScreen
 from gui.shop.shop_screen import ShopScreen
@@ -75,7 +75,7 @@ def test_every_label_that_a_page_names_is_in_the_wording(name: str) -> None:
 @pytest.mark.parametrize("name", KINDS)
 def test_every_key_that_a_page_names_exists_on_its_screen(place: Place, name: str) -> None:
     screen = place.turn_to(KINDS[name])
-    there = {each.keys for each in commands.of_window(place.window, screen)} | OF_FIELDS
+    there = {each.keys for each in screen_commands.of_window(place.window, screen)} | OF_FIELDS
     there |= {actions.keys_of(button) for button in screen.findChildren(QAbstractButton)}
     there |= SAVED_IN_CHAPTERS if name == "shop" else set()
     named = {words for words in BOLD.findall(page(name).text) if is_key(words)}
@@ -85,7 +85,7 @@ def test_every_key_that_a_page_names_exists_on_its_screen(place: Place, name: st
 @pytest.mark.parametrize("name", ["everywhere", "customer-side", "one-line"])
 def test_every_key_that_the_other_pages_name_exists(place: Place, name: str) -> None:
     screen = place.turn_to(CounterScreen)
-    there = {each.keys for each in commands.of_window(place.window, screen)}
+    there = {each.keys for each in screen_commands.of_window(place.window, screen)}
     there |= {sequence.toString() for action in place.window.actions() for sequence in action.shortcuts()}
     named = {words for words in BOLD.findall(page(name).text) if is_key(words)}
     assert named - there - OF_FIELDS - {"Ctrl+G"} == set()
@@ -94,7 +94,7 @@ def test_every_key_that_the_other_pages_name_exists(place: Place, name: str) -> 
 def test_the_keys_of_the_set_up_page_exist(place: Place) -> None:
     screen = SetUpScreen(place.desk)
     place.window.add_screens(place.desk, "The Tape Table", {"set-up": screen}, first="set-up")
-    there = {each.keys for each in commands.of_window(place.window, screen)}
+    there = {each.keys for each in screen_commands.of_window(place.window, screen)}
     named = {words for words in BOLD.findall(page("set-up").text) if is_key(words)}
     assert named - there == set()
 
@@ -104,7 +104,7 @@ def test_the_page_of_a_screen_tells_every_key_of_its_own(place: Place, name: str
     screen = place.turn_to(KINDS[name])
     own = {
         each.keys
-        for each in commands.of_window(place.window, screen)
+        for each in screen_commands.of_window(place.window, screen)
         if each.is_here and each.keys.startswith(("F", "Ctrl+"))
     }
     told = {QKeySequence(words).toString() for words in BOLD.findall(page(name).text) if is_key(words)}

@@ -13,7 +13,7 @@ from core.wording.messages import say
 from gui.shop.accounts.accounts_chapter import AccountsChapter
 from gui.shop.accounts.accounts_sheet import AccountsSheet
 from gui.shop.shop_screen import ShopScreen
-from tests.support import journal_books
+from tests.core.services.accounts import journal_books
 from tests.support.screens import Place, press, press_text
 
 

@@ -12,9 +12,9 @@ from core.model.job_records import Job
 from core.model.names import Finding
 from core.model.stations import Station
 from core.services import jobs, payments
-from core.services.accounts import drawer, invoices, journal, takings
+from core.services.accounts import drawer, invoices, invoicing, journal, takings
 from core.store.unit import Unit
-from tests.support import journal_books
+from tests.core.services.accounts import journal_books
 from tests.support.booked import Desk, line
 
 TODAY = date(2026, 3, 3)
@@ -43,21 +43,21 @@ def test_an_order_that_is_gone_and_paid_was_invoiced_once(desk: Desk) -> None:
     (given,) = desk.shop.ask(invoices.of_order, job.number)
     assert (given.series, given.number, given.sums.due_minor) == (Series.INVOICE, 1, job.paid_minor)
     with pytest.raises(Refused, match="nothing to invoice"):
-        desk.shop.run(invoices.give, job.number)
+        desk.shop.run(invoicing.give, job.number)
     assert desk.shop.verify() == ()
 
 
 def test_what_costs_less_afterwards_is_credited_and_the_two_say_what_holds(desk: Desk) -> None:
     job = desk.book(line(count=2), line(findings=[Finding.SNAPPED]))
-    before = desk.shop.run(invoices.give, job.number)
+    before = desk.shop.run(invoicing.give, job.number)
     desk.shop.run(_left_out, job)
-    after = desk.shop.run(invoices.give, job.number)
+    after = desk.shop.run(invoicing.give, job.number)
     assert (before.series, after.series, after.number) == (Series.INVOICE, Series.CREDIT_NOTE, 1)
     price = desk.shop.ask(_price, job.number)
     assert before.sums.due_minor + after.sums.due_minor == price
     assert after.sums.due_minor < 0
     desk.book(line())
-    third = desk.shop.run(invoices.give, desk.book(line()).number)
+    third = desk.shop.run(invoicing.give, desk.book(line()).number)
     assert third.number == 2
 
 

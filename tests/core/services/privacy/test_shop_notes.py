@@ -9,12 +9,12 @@ import pytest
 
 from core.model.names import DonorPart, Finding, FormatName
 from core.services import closed_days, decks, donors, jobs, repair_attempts
-from core.services.privacy.shop_notes import Person
+from core.services.privacy.shop_notes import NamedPerson
 from tests.support.booked import Desk, line
 from tests.support.named_everywhere import NAME, a_year_ago, erase, found
 
 VHS = FormatName("vhs")
-OF = Person.of("Quillona Zebedee", "13035550187")
+OF = NamedPerson.of("Quillona Zebedee", "13035550187")
 
 
 @pytest.mark.parametrize(
@@ -34,7 +34,7 @@ def test_a_whole_name_or_number_is_taken_out_of_a_note(note: str, left: str) -> 
 
 
 def test_a_name_of_one_word_may_be_a_month_and_stays() -> None:
-    assert Person.of("May", "").taken_out("closed in May", "X") == "closed in May"
+    assert NamedPerson.of("May", "").taken_out("closed in May", "X") == "closed in May"
 
 
 def test_notes_about_decks_days_and_donors_forget_the_name(desk: Desk, tmp_path: Path) -> None:

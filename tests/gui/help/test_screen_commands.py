@@ -12,7 +12,7 @@ from core.model.names import Finding
 from core.wording.messages import say
 from gui.bench.bench_screen import BenchScreen
 from gui.counter.counter_screen import CounterScreen
-from gui.help import commands
+from gui.help import screen_commands
 from gui.help.card_drawer import CardDrawer
 from gui.help.likeness import likeness
 from gui.phone.phone_screen import PhoneScreen
@@ -51,7 +51,7 @@ def native(keys: str) -> str:
 
 
 def test_every_action_and_button_with_a_key_stands_in_the_drawer(place: Place, screen: Screen) -> None:
-    told = {each.keys for each in commands.of_window(place.window, screen)}
+    told = {each.keys for each in screen_commands.of_window(place.window, screen)}
     of_actions = {action.shortcut().toString() for action in (*screen.actions(), *place.window.actions())}
     of_buttons = {
         actions.keys_of(button) for button in screen.findChildren(QAbstractButton) if button.isVisible()
@@ -63,22 +63,22 @@ def test_every_action_and_button_with_a_key_stands_in_the_drawer(place: Place, s
 
 def test_every_key_of_the_list_of_actions_stands_in_the_drawer_of_the_counter(place: Place) -> None:
     counter = place.turn_to(CounterScreen)
-    told = {each.keys for each in commands.of_window(place.window, counter)}
+    told = {each.keys for each in screen_commands.of_window(place.window, counter)}
     named = [each for each in vars(actions).values() if isinstance(each, actions.Key)]
     wanted = {native(key.keys) for key in (*named, *actions.MOMENTS)}
     assert wanted - told == {native(actions.WAY_OUT.keys)}  # of the banner, while it has something to say
 
 
 def test_each_command_stands_there_once(place: Place, screen: Screen) -> None:
-    words = [each.words for each in commands.of_window(place.window, screen)]
-    keys = [each.keys for each in commands.of_window(place.window, screen) if each.keys]
+    words = [each.words for each in screen_commands.of_window(place.window, screen)]
+    keys = [each.keys for each in screen_commands.of_window(place.window, screen) if each.keys]
     assert sorted(set(words)) == sorted(words)
     assert sorted(set(keys)) == sorted(keys)
 
 
 def test_what_cannot_be_done_now_says_why(place: Place) -> None:
     bench = place.turn_to(BenchScreen)
-    splice = next(each for each in commands.of_window(place.window, bench) if each.keys == "F7")
+    splice = next(each for each in screen_commands.of_window(place.window, bench) if each.keys == "F7")
     assert splice.why_not == say("commands", "no-tape-in-hand")
     shown = drawer(place)
     QTest.keyClicks(shown.field, "splice")
@@ -102,13 +102,13 @@ def test_what_cannot_be_done_now_says_why(place: Place) -> None:
 )
 def test_misspelt_words_and_other_words_find_the_command(place: Place, typed: str, words: str) -> None:
     counter = place.turn_to(CounterScreen)
-    found = commands.found(commands.of_window(place.window, counter), typed)
+    found = screen_commands.found(screen_commands.of_window(place.window, counter), typed)
     assert found[0].words == say("window", words)
 
 
 def test_words_that_have_nothing_to_do_with_it_find_nothing(place: Place) -> None:
     counter = place.turn_to(CounterScreen)
-    assert commands.found(commands.of_window(place.window, counter), "zeppelin") == ()
+    assert screen_commands.found(screen_commands.of_window(place.window, counter), "zeppelin") == ()
     assert likeness("book zeppelin", ["Book the order"]) == 0.0
 
 
@@ -154,7 +154,7 @@ def test_no_key_does_anything_behind_the_open_drawer_but_a_card_s_own(place: Pla
 
 def test_the_chapters_of_the_shop_are_found_by_name(place: Place) -> None:
     shop = place.turn_to(ShopScreen)
-    found = commands.found(commands.of_window(place.window, shop), "privcy")
+    found = screen_commands.found(screen_commands.of_window(place.window, shop), "privcy")
     found[0].do()
     assert shop.chapters.current == "privacy"
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QAbstractButton, QAbstractItemView, QWidget
@@ -11,8 +11,10 @@ from PySide6.QtWidgets import QAbstractButton, QAbstractItemView, QWidget
 from core.wording.messages import knows, say
 from gui.help.likeness import likeness
 from gui.toolkit import actions
-from gui.toolkit.screen import Screen
 from gui.toolkit.text import sentence_case
+
+if TYPE_CHECKING:
+    from gui.toolkit.screen import Screen
 
 
 class Command(NamedTuple):
