@@ -13,6 +13,8 @@ from gui.app.identity_button import IdentityButton
 from gui.toolkit import actions, theme
 
 if TYPE_CHECKING:
+    from PySide6.QtGui import QResizeEvent
+
     from gui.app.keys_in_sight import KeysInSight
 
 
@@ -68,6 +70,20 @@ class MomentsBar(QWidget):
         for moment in self.moments.values():
             moment.setEnabled(may_turn)
 
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Where the room is narrow the keys stand in the tips alone; who is here has to be seen."""
+        super().resizeEvent(event)
+        self._fit()
+
+    def _fit(self) -> None:
+        is_narrow = self.width() < 90 * theme.UNIT
+        for place, key in enumerate(actions.MOMENTS):
+            told = key.words if is_narrow else key.words_with_keys
+            if self.tabs.tabText(place) != told:
+                self.tabs.setTabText(place, told)
+        self.tabs.setMinimumWidth(self.tabs.sizeHint().width())
+        self.identity.setMinimumWidth(self.identity.minimumSizeHint().width())
+
     def _show_keys(self) -> None:
         from gui.app.keys_in_sight import KeysInSight  # not before the first paint
 
@@ -76,6 +92,7 @@ class MomentsBar(QWidget):
             self.in_sight.deleteLater()
         self.in_sight = KeysInSight(self._window)
         self._row.insertWidget(1, self.in_sight)
+        self._fit()
 
     @Slot()
     def _note_chosen(self) -> None:

@@ -34,6 +34,7 @@ SLIP_WIDTH = theme.Length(52)
 FOLD_BELOW = 1000
 """Logical pixels under which the slip stands below the tray."""
 _FOLDED_SLIP = theme.Length(62)
+_MESSAGE, _FOLDED_MESSAGE = theme.Length(4.75), theme.Length(8.5)
 _KEYS_HIGH = 4
 _HEADING = theme.Length(3.5)
 
@@ -144,6 +145,7 @@ class CounterLayout:
     def _fold(self, is_narrow: bool) -> None:
         """Below the tapes the slip shows all of itself; what books stays in sight."""
         self.slip.setMinimumHeight(_FOLDED_SLIP.px if is_narrow else 0)
+        self.message.setFixedHeight((_FOLDED_MESSAGE if is_narrow else _MESSAGE).px)
         self._slip_area.unroll(is_narrow)
         self.dock.take(is_narrow)
 
@@ -153,7 +155,7 @@ class CounterLayout:
         self.table.setMinimumHeight(_HEADING.px + 5 * theme.ROW + 4)
         self.message.setObjectName("row-message")
         self.message.setFont(theme.font(theme.SMALL))
-        self.message.setFixedHeight(round(4.75 * theme.UNIT))
+        self.message.setFixedHeight(_MESSAGE.px)
         self.slip.setObjectName("slip")
         self.booking_bar.setObjectName("booking-bar")
         self.amending.setMinimumHeight(26 * theme.UNIT)
