@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 from functools import partial
 from math import exp
 
@@ -11,8 +12,11 @@ import numpy as np
 from core.model.promise_records import USUAL_WIDTH
 from core.promise import recalibration
 from tests.bench.recalibrated_years import scored, told
+from tests.bench.stated_worlds import LASTS, compared
+from tests.support.fed.promise_log import Logged
 from tests.support.worlds.promise_streams import DAY, STREAMS, Order
 from tests.support.worlds.recalibrators import AsPlanned, Pooled
+from tests.support.worlds.told_worlds import STEADY
 
 RIGHT, SLOWER = STREAMS[:2]
 
@@ -54,3 +58,31 @@ def _sure_and_unsure(seed: int) -> Iterator[Order]:
         made = number * DAY / 3 // DAY * DAY
         closings = DAY * np.arange(1, 200.0)
         yield Order(made, leads, lead, tapes, 30, False, closings)
+
+
+def test_a_promise_that_outlives_its_life_is_judged_by_nobody() -> None:
+    """Taken for a miss, a queue of half a year at the end of a life made worlds look 13 points worse."""
+    ends = LASTS[STEADY.name]
+    one = Logged(
+        STEADY.name,
+        1,
+        1,
+        ends - 90.0,
+        3,
+        "",
+        False,
+        9,
+        9.0,
+        False,
+        (),
+        (),
+        (),
+        None,
+        0.0,
+        ends,
+        0.9,
+        ends,
+        None,
+    )
+    assert (compared([[one]]).promises, compared([[replace(one, day=ends - 1)]]).kept) == (0, 0.0)
+    assert compared([[replace(one, day=ends - 1)]]).promises == 1
