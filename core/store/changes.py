@@ -29,6 +29,8 @@ _JOBS, _TAPES, _SHOP = frozenset({"jobs"}), frozenset({"tapes"}), frozenset({"sh
 
 OF_TABLE: Mapping[str, frozenset[str]] = {
     **dict.fromkeys(("jobs", "customers", "copies", "finishes", "payments", "pickups"), _JOBS),
+    "invoices": _JOBS,
+    "drawer_counts": _SHOP,
     **dict.fromkeys(("handed_back", "promises", "agreement_versions", "ceiling_questions"), _JOBS),
     **dict.fromkeys(("told", "handover_wishes", "copy_steps", "erasures"), _JOBS),
     **dict.fromkeys(("tapes", "captures", "recordings", "repairs", "splices", "incidents"), _TAPES),

@@ -20,11 +20,13 @@ EXAMPLES: dict[str, tuple[str, ...]] = {
     "pack": ("pack --format vhs --marking T-120 --radius-mm 32 --take-up-radius-mm 28 --speed sp --tv ntsc",),
     "quote": (
         "quote box.json",
+        "quote box.json --paper papers --detail",
         "quote --line '5 vhs t120, 2 of them mouldy, hi8 snapped' --tv ntsc --name Ada --phone 3035550142 "
         "--email ada@example.org",
     ),
     "book": (
-        f"book box.json --paper papers --deposit-minor 0 {AGREED} --told --sure --command c-1",
+        f"book box.json --paper papers --deposit-minor 0 --deposit-by cash --detail {AGREED} --told --sure "
+        "--command c-1",
         "book box.json --agreed-by Ada --how signature --signature pen.json",
         "book --line '2 vhs t120' --tv ntsc --name Ada --phone 3035550142 --email ada@example.org",
     ),
@@ -32,7 +34,31 @@ EXAMPLES: dict[str, tuple[str, ...]] = {
     "correct": (
         "correct {order} --name Bea --phone '+1 303 555 0143' --email bea@example.org --command c-2",
     ),
-    "refund": ("refund {paid} --minor 10 --because less --command c-3",),
+    "refund": ("refund {paid} --minor 10 --because less --by cash --paper papers --command c-3",),
+    "pay": ("pay {order} --minor 100 --kind part --note half --by card --command c-60",),
+    "drawer": (
+        "drawer --float 10000 --note morning --command c-61",
+        "drawer --close 12000 --taken-out 2000 --note counted",
+        "drawer",
+    ),
+    "invoice": ("invoice {order} --command c-62",),
+    "invoices": ("invoices {order}",),
+    "takings": ("takings", "takings --day 2026-03-02 --to 2026-03-03", "takings --month", "takings --year"),
+    "journal": (
+        "journal journal.csv --day 2026-03-02 --to 2026-03-03",
+        "journal - --month",
+        "journal - --year",
+    ),
+    "job-sheet": ("job-sheet {order} --paper papers",),
+    "reminder": ("reminder {order} --paper papers",),
+    "not-saved": ("not-saved {order} --paper papers",),
+    "refund-slip": ("refund-slip {paid} --paper papers",),
+    "receipt": ("receipt {order} --paper papers --roll",),
+    "claim-slip": ("claim-slip {order} --paper papers --roll --agreement",),
+    "labels": (
+        "labels {order} --paper papers --start 3 --marks --single",
+        "labels {order} --paper papers --tape {booked}",
+    ),
     "amend": (
         f"amend {{apart}} amended.json --ceiling-minor 100000 {AGREED} --because more --based-on 1 "
         "--command c-4",
@@ -98,7 +124,7 @@ EXAMPLES: dict[str, tuple[str, ...]] = {
     "history": ("history {booked}",),
     "pickup": (
         "pickup {ready} --signed-by 'Ada Fenwick' --signature pen.json --paper papers --paid-minor 5 "
-        "--command c-21",
+        "--paid-by cash --command c-21",
         "pickup {ready} --tape {ready_tape} --copy {ready_copy} --partly --signed-by Ada --shown passport",
     ),
     "promises": ("promises",),

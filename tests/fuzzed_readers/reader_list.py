@@ -187,6 +187,8 @@ OF_THE_PROGRAM = {
     "core.papers.typesetting.letterhead": "the logo that was checked when it was entered",
     "gui.customer_side.shop_logo": "the logo that was checked when it was entered",
     "gui.shop.about_chapter": "the handbook of the program",
+    "gui.help.handbook_pages": "the handbook of the program",
+    "core.services.accounts.drawer": "a day that it wrote itself",
     "core.wording.messages": "files of the program; those of a translator are read in message_files",
     "core.wording.locale_figures": "numbers stored as they are dialed, for showing them",
     "core.model.private_files": "makes files",

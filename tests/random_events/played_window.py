@@ -19,7 +19,7 @@ from core.services.records_door import Shop
 from gui.app import composition
 from gui.app.main_window import Window
 from gui.counter.counter_screen import CounterScreen
-from gui.customer_side import customer_window
+from gui.customer_side import second_screen
 from gui.first_run import practice_place
 from gui.pickup.pickup_screen import PickupScreen
 from gui.toolkit.screen import Screen
@@ -178,7 +178,7 @@ def kept_in(folder: Path, begun: Begun) -> Iterator[list[str]]:
             (practice_place, "made", lambda place, *_: begun_shops.copied(begun, place, invented_shop.FILE)),
             (QFileDialog, "open", QFileDialog.reject),
             (QDesktopServices, "openUrl", _not_opened),
-            (customer_window, "second_screen", AROUND.second_screen),
+            (second_screen, "second_screen", AROUND.second_screen),
         ):
             kept.enter_context(mock.patch.object(target, name, instead))
         before = qInstallMessageHandler(hear)

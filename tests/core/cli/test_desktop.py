@@ -39,7 +39,8 @@ def script(typed: Typist, tmp_path: Path, request: pytest.FixtureRequest) -> Pat
     ("words", "offered"),
     [
         (["loa"], {"load-now"}),
-        (["quote", "--pa"], set()),
+        (["quote", "--pa"], {"--paper"}),
+        (["status", "--pa"], set()),
         (["book", "--pa"], {"--paper"}),
         (["playtime", "--speed", "l"], {"lp"}),
     ],

@@ -110,7 +110,7 @@ def test_a_lost_tape_is_not_handed_back_but_signed_for(
     assert codes[0] not in done.document["still_here"]
     said = pdf.words(Path(done.document["receipt"]).read_bytes())
     assert "One tape we could not return" in said
-    assert "There is nothing on it" in said
+    assert "Nothing on it, not copied" in said
     assert "not on its shelf" not in said
 
 

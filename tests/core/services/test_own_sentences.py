@@ -102,7 +102,7 @@ def test_three_long_cautions_stay_above_the_stub(desk: Desk) -> None:
     for paper in ("a4", "letter"):
         printed = claim_slip.render(job, front, paper=paper)
         assert words(printed).count("!") == 3, "all of the third one, too"
-        assert min(box[1] for _, said, box in text_boxes(printed) if "mind this" in said) > claim_slip._STUB
+        assert min(box[1] for _, said, box in text_boxes(printed) if "mind this" in said) > claim_slip.STUB
 
 
 def test_a_record_of_before_reads_without_words() -> None:

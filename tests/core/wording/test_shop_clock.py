@@ -103,6 +103,7 @@ def test_what_was_found_is_shown_as_it_was_typed(found: str, shown: str) -> None
 ON_THE_SHOPS_CLOCK = {
     "core/cli": {
         "subcommands/box_of_tapes.py": "the local time of the quote that is worked out",
+        "subcommands/accounts_typed.py": "turned into the shop's zone in the same line",
         "subcommands/agreements_typed.py": "turned into the shop's zone in the same line",
         "subcommands/privacy_typed.py": "turned into the shop's zone in the same line",
     },

@@ -30,10 +30,12 @@ LAID_OUT = {
     "bench/load_now.py",
     "help/handbook_window.py",
     "shop/about_chapter.py",
+    "toolkit/before_scan.py",
     "widgets/customer_notices.py",
 }
 """Where rich text is shown; what a person typed is escaped in `load_now` and `notice_sentences`;
-the About chapter and the handbook's window show the program's own; the bench cards in it are escaped."""
+`before_scan` only takes plain text out of an editor again; the About chapter and the handbook's window show
+the program's own; the bench cards in it are escaped."""
 
 _RICH = {"RichText", "AutoText", "MarkdownText", "setHtml", "insertHtml", "appendHtml", "setMarkdown"}
 _READERS = {"QTextBrowser", "QTextDocument", "QTextEdit", "QStaticText", "QToolTip"}

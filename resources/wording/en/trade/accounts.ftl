@@ -60,7 +60,7 @@ told-sum = Taken from { $span }: { $sum }
 told-none = Nothing was taken from { $span }.
 told-invoiced = Invoiced: { $due }, of it { $net } before tax
 told-tax = { $words }: { $amount } on { $base }
-told-invoice = { $invoice } of order { $number }: { $due }
+told-invoice = { $invoice } of order { $order }: { $due }
 told-journal = { $n ->
         [one] 1 posting written: { $file }
        *[other] { $n } postings written: { $file }

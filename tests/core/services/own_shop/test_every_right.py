@@ -79,6 +79,7 @@ WITHOUT = {
             *("after_ready.handover_wishes.wish", "after_ready.noted_calls.note"),
             *("copies.downloads.give", "copies.downloads.delete", "copies.own_drives.describe"),
             "copies.copy_choices.answer",
+            *("accounts.drawer.count_float", "accounts.drawer.close_day", "accounts.invoicing.give"),
         ),
         COUNTER,
     ),
