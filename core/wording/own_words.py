@@ -46,6 +46,7 @@ CLOSED = (
     "paper/splice-*",
     "paper/label-*",
     "paper/know-*",
+    "paper/why-*",
     "paper/reminder-storage*",
     "paper/receipt-do_spliced*",
     "paper/receipt-told_spliced",

@@ -33,7 +33,7 @@ class MomentsBar(QWidget):
         self.in_sight: KeysInSight | None = None
         """None before the first shop is open."""
         self._row = QHBoxLayout(self)
-        self._row.setContentsMargins(theme.UNIT, theme.UNIT // 2, 2 * theme.UNIT, 0)
+        self._row.setContentsMargins(theme.UNIT, 0, 2 * theme.UNIT, 0)
         self._row.setSpacing(0)
         for place, key in enumerate(actions.MOMENTS):
             moment = actions.action(key, window)
@@ -110,7 +110,7 @@ class MomentTabs(QTabBar):
     def tabSizeHint(self, index: int) -> QSize:
         face = QFontMetrics(theme.font(theme.BODY, QFont.Weight.Bold))
         wide = face.horizontalAdvance(self.tabText(index)) + 4 * theme.UNIT
-        return QSize(wide, max(face.height() + 2 * theme.UNIT, 4 * theme.UNIT))
+        return QSize(wide, max(face.height() + theme.UNIT, 3 * theme.UNIT))
 
     def minimumTabSizeHint(self, index: int) -> QSize:
         return self.tabSizeHint(index)

@@ -9,7 +9,7 @@ from typing import Any
 
 from PySide6.QtCore import QSize, Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent, QResizeEvent
-from PySide6.QtWidgets import QGridLayout, QLineEdit, QSizePolicy, QWidget
+from PySide6.QtWidgets import QGridLayout, QLayout, QLineEdit, QSizePolicy, QWidget
 
 from core.model.typed_draft import TypedBox
 from gui.counter import accepted_words
@@ -171,6 +171,7 @@ class BoxForm(QWidget):
         grid.setSpacing(0)
         grid.setHorizontalSpacing(theme.UNIT)
         grid.setRowStretch(0, 1)
+        grid.setSizeConstraint(QLayout.SizeConstraint.SetMinimumSize)
         ticks = zip((self.rush, self.cold, self.exempt), _TICKS, _TICK_PLACES, strict=True)
         for tick, name, place in ticks:
             tick.setObjectName(f"box-{name.removeprefix('tax_')}")

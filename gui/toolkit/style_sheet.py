@@ -157,7 +157,7 @@ QToolTip {{ background: {slip}; color: {ink}; border: 1px solid {edge}; padding:
 
 QTabBar#moments {{ font-size: {body}pt; }}
 QTabBar#moments::tab {{ background: transparent; border: none; border-bottom: 3px solid transparent;
-    padding: 6px 16px 5px 16px; color: {muted}; }}
+    padding: 3px 16px 2px 16px; color: {muted}; }}
 QTabBar#moments::tab:hover {{ color: {ink}; }}
 QTabBar#moments::tab:selected {{ color: {oxide}; border-bottom: 3px solid {oxide}; font-weight: 700; }}
 QToolButton[role="moment"] {{ background: transparent; border: none; border-bottom: 3px solid transparent;

@@ -69,7 +69,7 @@ def test_an_own_drive_too_small_is_asked_about_and_the_stick_goes_home(clerk: Cl
     press(Qt.Key.Key_D, ALT)
     clerk.settle()
     assert "holds 15.5 GB" in form.told
-    press(Qt.Key.Key_K, CTRL)
+    press(Qt.Key.Key_P, CTRL)
     clerk.qtbot.waitUntil(lambda: isinstance(QApplication.activeWindow(), CallCard))
     card = QApplication.activeWindow()
     assert isinstance(card, CallCard)

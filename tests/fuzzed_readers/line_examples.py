@@ -50,13 +50,13 @@ EXAMPLES: dict[str, tuple[str, ...]] = {
         "journal - --year",
     ),
     "job-sheet": ("job-sheet {order} --paper papers",),
-    "reminder": ("reminder {order} --paper papers",),
+    "reminder": ("reminder {ready} --paper papers",),
     "not-saved": ("not-saved {order} --paper papers",),
-    "refund-slip": ("refund-slip {paid} --paper papers",),
-    "receipt": ("receipt {order} --paper papers --roll",),
+    "refund-slip": ("refund-slip {refunded} --paper papers",),
+    "receipt": ("receipt {gone} --paper papers --roll",),
     "claim-slip": ("claim-slip {order} --paper papers --roll --agreement",),
     "labels": (
-        "labels {order} --paper papers --start 3 --marks --single",
+        "labels {order} --paper papers --start 1 --marks --single",
         "labels {order} --paper papers --tape {booked}",
     ),
     "amend": (

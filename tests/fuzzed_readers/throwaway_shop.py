@@ -157,6 +157,7 @@ def lived(desk: Desk) -> dict[str, str]:
     given = desk.hand_back(done)
     desk.shop.run(payments.take, done.number, given.due_minor)
     names["gone"] = done.number
+    names["refunded"] = desk.shop.run(payments.refund, step_scenes.paid(desk)[1][0], 100, note="less").number
     names["asking_tape"] = desk.shop.ask(jobs.get, JobNumber(names["asking"])).tapes[0].code
     desk.shop.run(shop_document.set_texts, [("front.phone", "303 555 0199")])
     step_scenes.reordered(desk)

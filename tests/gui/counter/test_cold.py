@@ -94,14 +94,14 @@ def test_a_cold_tape_is_told_at_the_bench_and_plays_early_only_with_a_reason(
     told = written(screen.card)
     assert "Came in cold: it rests until Wed, Mar 4, 9:00\u00a0AM" in told
     assert acclimatisation.caution() in told
-    press(Qt.Key.Key_Return, CTRL)
+    press(Qt.Key.Key_P, Qt.KeyboardModifier.AltModifier)
     place.settle()
     assert "rests until Wednesday, March 4, 9:00\N{NO-BREAK SPACE}AM" in place.told
     assert place.records.shop.ask(tapes.get, tape.code).station is Station.CLEARED_TO_PLAY
 
     screen.side.moves.note.setFocus()
     press_text("it was in the room since yesterday")
-    press(Qt.Key.Key_Return, CTRL)
+    press(Qt.Key.Key_P, Qt.KeyboardModifier.AltModifier)
     place.settle()
     assert place.records.shop.ask(tapes.get, tape.code).station is Station.PLAYING
     assert "Came in cold" not in written(screen.card)

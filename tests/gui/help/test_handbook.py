@@ -35,8 +35,8 @@ KINDS: dict[str, type[Screen]] = {
 OURS = (*handbook_pages.OF_SCREENS, *handbook_pages.OTHERS)
 BOLD = re.compile(r"\*\*(.+?)\*\*")
 _KEYS = r"F\d{1,2}|Return|Esc|Tab|Space|Up|Down|Left|Right|Del|Alt|."
-OF_FIELDS = {"Return", "Esc", "Tab", "Space", "Up", "Down", "Alt", "Alt+0"}
-"""Keys of fields and lists, which are no commands."""
+OF_FIELDS = {"Return", "Esc", "Tab", "Space", "Up", "Down", "Alt", "Alt+0", "Alt+7", "Alt+8", "Alt+9"}
+"""Keys of fields and lists, which are no commands; the last three take a customer who is offered."""
 SAVED_IN_CHAPTERS = {"F6", "F7", "F8"}
 """Keys of open chapters of Shop and of pages of the set-up (`gui.settings`)."""
 
