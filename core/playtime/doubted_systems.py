@@ -7,7 +7,7 @@ from dataclasses import replace
 from core.model.inventory import Inventory, TapeLine
 from core.model.names import TvSystem
 from core.model.quote_records import Answer, Question
-from core.playtime import tape_minutes, told_systems
+from core.playtime import possibilities, tape_minutes
 from core.playtime.beliefs import as_range
 from core.wording.messages import say
 
@@ -23,7 +23,7 @@ def question(position: int, line: TapeLine, box: TvSystem) -> Question:
 def asks(question: Question, box: Inventory) -> bool:
     """Whether a question is the one about a line whose marking tells another TV system than its box."""
     is_known = all(answer.draft.tv is not None for answer in question.answers)
-    return is_known and told_systems.is_doubted(box.lines[question.line - 1], box.tv)
+    return is_known and possibilities.is_doubted(box.lines[question.line - 1], box.tv)
 
 
 def priced(answer: Answer, price: str) -> Answer:
@@ -38,7 +38,7 @@ def warnings(line: TapeLine, box: TvSystem | None) -> tuple[str, ...]:
     ``box`` None: what the line itself remembers of the box that its tapes have left.
     """
     box = box or line.box_tv
-    if box is None or not told_systems.is_doubted(line, box):
+    if box is None or not possibilities.is_doubted(line, box):
         return ()
     theirs, ours = _both(box)
     said = say(

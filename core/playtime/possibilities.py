@@ -17,7 +17,7 @@ from core.catalogue.markings import OVERRUN, Marking, TapeSpeed, play_minutes
 from core.model.errors import WrongInput
 from core.model.inventory import TapeLine
 from core.model.names import FillKnown, FormatName, Origin, Speed, TvSystem
-from core.playtime import fill_stretches, starting_beliefs, told_systems
+from core.playtime import fill_stretches, starting_beliefs
 from core.playtime.fill_stretches import Stretch
 from core.playtime.measured_lengths import UNMEASURED, LeastLength
 from core.playtime.starting_beliefs import Group, GroupWeights
@@ -60,12 +60,12 @@ class Facts:
 def facts(line: TapeLine, tv: TvSystem | None = None, least: LeastLength = UNMEASURED) -> Facts:
     """What a line says; ``tv`` is the TV system of the box, for a line that names none.
 
-    Where the marking tells another system than the box, both are possible (`told_systems.is_doubted`).
-    ``least`` is what was measured of the tape.
+    Where the marking tells another system than the box, both are possible (`is_doubted`). ``least`` is what
+    was measured of the tape.
     """
     is_filled = line.fill is not None
     box = tv or line.box_tv
-    told = told_systems.told_tv(line, box)
+    told = told_tv(line, box)
     if line.fill is not None and line.fill > 1:
         least = replace(least, metres=max(least.metres, metres_told(line, told)))
     return Facts(
@@ -99,6 +99,34 @@ def metres_told(line: TapeLine, tv: TvSystem | None = None) -> float:
         )
         raise WrongInput("fill", line.fill, accepted)
     return told
+
+
+def told_tv(line: TapeLine, box: TvSystem | None) -> TvSystem | None:
+    """The TV system of the tapes of a line in a box of that system; None where it has to be asked.
+
+    A box's system holds for every tape in it that names none, but for one whose marking tells the other.
+    """
+    return line.tv or (None if is_doubted(line, box) else box)
+
+
+def out_of_box(line: TapeLine, box: TvSystem | None) -> TapeLine:
+    """The line as its tapes keep it when they leave a box of that system: told, or still to be asked."""
+    told = told_tv(line, box)
+    return replace(line, tv=told, box_tv=box if told is None else None)
+
+
+def is_doubted(line: TapeLine, box: TvSystem | None) -> bool:
+    """Whether the marking of a line that names no TV system tells another one than its box does.
+
+    WrongInput for a marking that cannot be read.
+    """
+    if line.tv is not None or box is None:
+        return False
+    shell = catalogue().format(line.format)
+    expected = tuple(name for name, weight in shell.record.systems.items() if weight)
+    systems = (line.recorded_as,) if line.recorded_as in shell.systems else expected
+    matters = any(entry.tv for name in systems if name for entry in catalogue().format(name).tape_speeds)
+    return matters and shell.sold_for(line.marking) not in (None, box)
 
 
 @dataclass(frozen=True, slots=True)

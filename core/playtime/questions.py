@@ -21,7 +21,6 @@ from core.playtime import (
     possibilities,
     starting_beliefs,
     tape_minutes,
-    told_systems,
 )
 from core.playtime.box_habits import Box, Minutes
 from core.playtime.habits import ShopHabits
@@ -130,7 +129,7 @@ def _each_possible(asked: BoxLine, shop: ShopHabits) -> Iterator[_Possible]:
         drafts = [answer.draft.recorded_as for answer in question.answers]
         yield _Possible(question, tuple(weights.get(each, _LIKELY) for each in drafts if each), always=True)
     ways = _ways(asked.known, shop)
-    if asked.tv is not None and told_systems.is_doubted(asked.line, asked.tv):
+    if asked.tv is not None and possibilities.is_doubted(asked.line, asked.tv):
         question = doubted_systems.question(asked.position, asked.line, asked.tv)
         tvs = [answer.draft.tv for answer in question.answers]
         chances = tuple(sum(weight for each, _, _, weight in ways if each is tv) for tv in tvs)

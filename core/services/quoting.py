@@ -24,9 +24,9 @@ from core.playtime import (
     box_habits,
     doubted_systems,
     length_doubts,
+    possibilities,
     questions,
     tape_minutes,
-    told_systems,
 )
 from core.playtime.box_habits import Box
 from core.playtime.habits import STARTING, ShopHabits
@@ -245,7 +245,7 @@ def _tapes_of(
     partners: tuple[Partner, ...],
     is_priced: bool,
 ) -> tuple[QuotedTape, ...]:
-    draft = told_systems.out_of_box(line, tv)
+    draft = possibilities.out_of_box(line, tv)
     elsewhere = partner_choice.elsewhere(decks, partners, draft, is_priced=is_priced)
     verdict = condition.verdict(line.findings, line.format, elsewhere)
     believed = tape_minutes.belief(line, tv, shop).range

@@ -17,7 +17,7 @@ from core.model.inventory import CustomerDraft, Inventory, TapeLine
 from core.model.names import AnyFinding, FormatName, TapeCode, TvSystem
 from core.model.spoken_names import spoken
 from core.model.typed_draft import TypedBox, TypedRow
-from core.playtime import told_systems
+from core.playtime import possibilities
 from core.wording.messages import worded_cache
 from gui.counter import accepted_words
 from gui.toolkit.text import say, short_day
@@ -100,7 +100,7 @@ def read_row(row: TypedRow, box_tv: str = "") -> ParsedRow:
     system = formats.catalogue().format(recorded_as) if recorded_as else shell
     marking = _cell(wrong, "marking", lambda: accepted_words.read_marking(row.marking, shell), None)
     plain = TapeLine(count, shell.name, marking, recorded_as, tv=tv)
-    known_tv = told_systems.told_tv(plain, _tv_or_none(box_tv))
+    known_tv = possibilities.told_tv(plain, _tv_or_none(box_tv))
     line = TapeLine(
         count=count,
         format=shell.name,

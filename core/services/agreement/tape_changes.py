@@ -13,7 +13,7 @@ from core.model.names import JobNumber, Outcome, TapeCode
 from core.model.ranges import ZERO, Range
 from core.model.repair_records import Elsewhere
 from core.model.stations import Station
-from core.playtime import tape_minutes, told_systems
+from core.playtime import possibilities, tape_minutes
 from core.pricing.tape_matching import KnownTape, MatchedTape, matched
 from core.scheduling import partner_choice
 from core.services import deck_queue
@@ -48,9 +48,9 @@ def change(unit: Unit, row: JobRow, box: Inventory, codes: Sequence[tuple[TapeCo
 
 
 def as_booked(line: TapeLine, box: Inventory, told: Collection[TapeLine]) -> TapeLine:
-    """As `told_systems.out_of_box`; what was booked in the box's system before that was asked stays so."""
+    """As `possibilities.out_of_box`; what was booked in the box's system before that was asked stays so."""
     as_box = replace(line, tv=box.tv_of(line), box_tv=None)
-    return as_box if replace(as_box, count=1) in told else told_systems.out_of_box(line, box.tv)
+    return as_box if replace(as_box, count=1) in told else possibilities.out_of_box(line, box.tv)
 
 
 def _told(tape: TapeRow) -> TapeLine:

@@ -14,7 +14,7 @@ from core.model.own_shop.settings_records import ShopSettings
 from core.model.quote_records import Quote
 from core.model.stations import Station
 from core.papers.booking import quote_paper
-from core.playtime import learning, possibilities, tape_doubts, tape_minutes, told_systems
+from core.playtime import learning, possibilities, tape_doubts, tape_minutes
 from core.playtime.explanations import Played
 from core.playtime.habits import STARTING
 from core.pricing import price_book
@@ -109,10 +109,10 @@ def test_it_holds_for_every_format_whose_markings_tell_a_system(
     name: str, marking: str, box: TvSystem
 ) -> None:
     other = PAL if box is NTSC else NTSC
-    assert told_systems.is_doubted(tapes(marking, name), box)
-    assert told_systems.told_tv(tapes(marking, name), box) is None
-    assert not told_systems.is_doubted(tapes(marking, name), other)
-    assert not told_systems.is_doubted(tapes(marking, name, tv=box), box), "its own system is an answer"
+    assert possibilities.is_doubted(tapes(marking, name), box)
+    assert possibilities.told_tv(tapes(marking, name), box) is None
+    assert not possibilities.is_doubted(tapes(marking, name), other)
+    assert not possibilities.is_doubted(tapes(marking, name, tv=box), box), "its own system is an answer"
 
 
 @pytest.mark.parametrize(
@@ -129,7 +129,7 @@ def test_where_the_marking_tells_no_system_or_it_does_not_matter_nobody_is_asked
     name: str, marking: str, known: dict[str, object]
 ) -> None:
     for box in TvSystem:
-        assert told_systems.told_tv(tapes(marking, name, **known), box) is box
+        assert possibilities.told_tv(tapes(marking, name, **known), box) is box
 
 
 def test_a_box_that_names_no_system_goes_by_the_marking() -> None:
@@ -164,7 +164,7 @@ def test_both_systems_stay_in_plan_price_and_screens_until_somebody_answers(desk
 
 def test_what_the_play_tells_settles_it_for_the_tapes_of_the_box() -> None:
     """A full tape that plays 183.6 minutes at SP cannot be NTSC; nobody need look at the deck for it."""
-    known = possibilities.facts(told_systems.out_of_box(tapes("E-180"), NTSC))
+    known = possibilities.facts(possibilities.out_of_box(tapes("E-180"), NTSC))
     played = tuple(Played("box", known, minutes) for minutes in (184.0, 185.0, 184.0))
     before, after = (
         tape_minutes.belief_of(known, habits).range
