@@ -231,3 +231,9 @@ def _told_by_code(tape: TapeRecord) -> str:
     else:
         length = say("bench", "not_played")
     return f"{code} · {of_job} · {length}"
+
+
+def _breakable(digits: str) -> str:
+    """With places where a line may end (U+200B), for a narrow card."""
+    half = len(digits) // 2
+    return f"{digits[:half]}\u200b{digits[half:]}"

@@ -62,7 +62,8 @@ class SignatureBox(QWidget):
         y += self.pad.height() + unit(scale)
         high, wide = self._button_high(scale), 12 * unit(scale)
         self.clear_button.setFont(theme.font(points(sizes.SMALL, scale)))
-        self.clear_button.setGeometry(QRectF(self.pad.width() - wide, y, wide, high).toRect())
+        foot = min(y, self.height() - high)  # rounded pad and words may come out a pixel lower than the box
+        self.clear_button.setGeometry(QRectF(self.pad.width() - wide, foot, wide, high).toAlignedRect())
         left = self._who_wide(width, scale)
         self.who.lay(QRectF(0, y, left, max(high, self.who.natural_height(left, scale))), scale)
 
