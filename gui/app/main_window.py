@@ -228,7 +228,7 @@ class Window(QMainWindow):
         rule.setObjectName("rule")
         column.addWidget(rule)
         inner = QVBoxLayout()
-        inner.setContentsMargins(2 * theme.UNIT, theme.UNIT, 2 * theme.UNIT, 2 * theme.UNIT)
+        inner.setContentsMargins(2 * theme.UNIT, theme.UNIT // 2, 2 * theme.UNIT, 2 * theme.UNIT)
         inner.setSpacing(theme.UNIT)
         inner.addWidget(self.banner)
         inner.addWidget(self._stack, 1)

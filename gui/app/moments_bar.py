@@ -75,6 +75,10 @@ class MomentsBar(QWidget):
         super().resizeEvent(event)
         self._fit()
 
+    def has_grown(self) -> None:
+        """The words are wider or narrower now."""
+        self._fit()
+
     def _fit(self) -> None:
         is_narrow = self.width() < 90 * theme.UNIT
         for place, key in enumerate(actions.MOMENTS):

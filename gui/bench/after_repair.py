@@ -19,8 +19,8 @@ class AfterRepairPanel(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._good = key_button("good-after-repair", "Alt+G", say("repair", "look_good"))
-        self._bad = key_button("bad-after-repair", "Alt+X", say("repair", "look_bad"))
+        self._good = key_button("good-after-repair", "Alt+G", say("repair", "look_good"), "action")
+        self._bad = key_button("bad-after-repair", "Alt+X", say("repair", "look_bad"), "action")
         self._good.clicked.connect(self.good)
         self._bad.clicked.connect(self.bad)
         column = stacked(self)

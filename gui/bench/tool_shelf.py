@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import Qt, Slot
-from PySide6.QtWidgets import QGridLayout, QPushButton, QWidget
+from PySide6.QtCore import QSize, Qt, Slot
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QGridLayout, QPushButton, QSizePolicy, QWidget
 
 from core.model.stations import Station
 from core.model.tape_records import TapeRecord
@@ -37,16 +38,14 @@ class ToolShelf(QWidget):
     def __init__(self, tools: Sequence[QPushButton]) -> None:
         super().__init__()
         self._tools = tuple(tools)
-        few, self.rest = QWidget(), QWidget()
-        self._few = _grid(few)
-        self._rest = _grid(self.rest)
+        self._few, self.rest = ToolPairs(), ToolPairs()
         self.more = key_button("more-tools", MORE_KEYS, say("bench", "more_tools", keys=MORE_KEYS), "action")
         self.more.setCheckable(True)
         self.more.toggled.connect(self._show_rest)
         column = stacked(self, theme.UNIT // 2)
-        for part in (few, self.more, self.rest):
+        for part in (self._few, self.more, self.rest):
             column.addWidget(part)
-        _lay(self._rest, self._tools)
+        self.rest.lay(self._tools)
         self.rest.hide()
 
     def arrange(self, tape: TapeRecord) -> None:
@@ -58,8 +57,8 @@ class ToolShelf(QWidget):
             key=lambda tool: wanted.index(tool.objectName()),
         )
         rest = [tool for tool in offered if tool not in few]
-        _lay(self._few, few)
-        _lay(self._rest, rest)
+        self._few.lay(few)
+        self.rest.lay(rest)
         self.more.setVisible(bool(rest))
 
     def put_away(self) -> None:
@@ -84,17 +83,51 @@ def _is_offered(tool: QPushButton) -> bool:
     return not (tool.isHidden() and tool.testAttribute(Qt.WidgetAttribute.WA_WState_ExplicitShowHide))
 
 
-def _grid(room: QWidget) -> QGridLayout:
-    grid = QGridLayout(room)
-    grid.setContentsMargins(0, 0, 0, 0)
-    grid.setSpacing(theme.UNIT // 2)
-    return grid
+class ToolPairs(QWidget):
+    """Tools in pairs where both are whole side by side, else one below the other."""
 
+    def __init__(self) -> None:
+        super().__init__()
+        self._tools: tuple[QPushButton, ...] = ()
+        self._grid = QGridLayout(self)
+        self._grid.setContentsMargins(0, 0, 0, 0)
+        self._grid.setSpacing(theme.UNIT // 2)
+        self._across = 0
+        self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Minimum)
 
-def _lay(grid: QGridLayout, tools: Sequence[QPushButton]) -> None:
-    """In pairs; one that is left over has the row to itself."""
-    for tool in tools:
-        grid.removeWidget(tool)
-    for place, tool in enumerate(tools):
-        is_alone = place == len(tools) - 1 and place % 2 == 0
-        grid.addWidget(tool, place // 2, place % 2, 1, 2 if is_alone else 1)
+    def lay(self, tools: Sequence[QPushButton]) -> None:
+        """These tools, in this order; the others are elsewhere by now or not offered."""
+        for tool in self._tools:
+            self._grid.removeWidget(tool)
+        self._tools, self._across = tuple(tools), 0
+        self._fit()
+
+    def minimumSizeHint(self) -> QSize:
+        return QSize(self._widest(), super().minimumSizeHint().height())
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit()
+
+    def has_grown(self) -> None:
+        """The words are wider or narrower now."""
+        self._fit()
+
+    def _fit(self) -> None:
+        wide = [tool.sizeHint().width() for tool in self._tools]
+        needed = max(wide[::2], default=0) + max(wide[1::2], default=0) + self._grid.horizontalSpacing()
+        across = 2 if needed <= self.width() else 1
+        if across == self._across:
+            return
+        self._across = across
+        for tool in self._tools:
+            self._grid.removeWidget(tool)
+        for place, tool in enumerate(self._tools):
+            is_alone = place == len(self._tools) - 1 and place % across == 0
+            self._grid.addWidget(tool, place // across, place % across, 1, across if is_alone else 1)
+        self._grid.setColumnStretch(0, 1)
+        self._grid.setColumnStretch(1, across - 1)
+        self.updateGeometry()
+
+    def _widest(self) -> int:
+        return max((tool.sizeHint().width() for tool in self._tools), default=0)

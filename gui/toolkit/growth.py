@@ -105,7 +105,7 @@ def _grown(owner: QObject, name: str, value: int, was: int, now: int) -> int:
     plain = float(plain)
     if set_last != value:  # set by its owner since, on the grid of then
         plain = value * UNIT / was
-    grown = round(plain * now / UNIT)
+    grown: int = round(plain * now / UNIT)
     kept[name] = (plain, grown)
     owner.setProperty(_KEPT, kept)
     return grown

@@ -49,7 +49,7 @@ def _seen(stop: Stop) -> StopSeen:
     for size in SIZES if isinstance(stop.widget, QMainWindow) else SIZES[:1]:
         if isinstance(stop.widget, QMainWindow):
             stop.widget.resize(*size)
-        for _ in range(2):  # what was laid out may ask to be laid out again
+        for _ in range(3):  # what was laid out may ask to be laid out again
             QApplication.processEvents()
         with shown_texts.watched_painting() as painting:
             stop.widget.grab()
