@@ -9,14 +9,13 @@ from typing import TYPE_CHECKING, Any
 from core.cli import json_quotes
 from core.cli.invocation import Invocation, Reply
 from core.model import private_files, regular_files
-from core.model.accounts import payment_methods
 from core.model.accounts.drawer_records import DrawerCount, DrawerNow
-from core.model.accounts.invoice_records import Invoice
+from core.model.accounts.invoice_records import Invoice, InvoicedTax
 from core.model.accounts.taking_records import Takings
 from core.model.errors import Unavailable
 from core.model.names import JobNumber
 from core.services import payments
-from core.services.accounts import drawer, invoices, invoicing, journal, takings
+from core.services.accounts import account_words, drawer, invoices, invoicing, journal, takings
 from core.store import current_settings
 from core.wording import locale_figures
 from core.wording.messages import say
@@ -59,13 +58,15 @@ def count_drawer(call: Invocation) -> Reply:
 def give_invoice(call: Invocation) -> Reply:
     with call.open() as shop:
         given = call.run(shop, invoicing.give, JobNumber(call.asked.number))
-    return Reply(_invoice(given), _told(given))
+    return Reply(_invoice(given), account_words.invoice(given))
 
 
 def list_invoices(call: Invocation) -> Reply:
     with call.open() as shop:
         found = shop.ask(invoices.of_order, JobNumber(call.asked.number))
-    return Reply({"invoices": [_invoice(each) for each in found]}, "\n".join(map(_told, found)))
+    return Reply(
+        {"invoices": [_invoice(each) for each in found]}, "\n".join(map(account_words.invoice, found))
+    )
 
 
 def tell_takings(call: Invocation) -> Reply:
@@ -117,24 +118,15 @@ def _counted(count: DrawerCount, currency: str) -> Reply:
 
 
 def _now(found: DrawerNow, currency: str) -> Reply:
-    left = 0 if found.last is None else found.last.left_minor
-    said = say(
-        "accounts",
-        "told-now",
-        expected=locale_figures.money(found.expected_minor, currency),
-        left=locale_figures.money(left, currency),
-        came=locale_figures.money(found.cash_in_minor, currency),
-        went=locale_figures.money(found.cash_out_minor, currency),
-    )
     document = {
         "currency": currency,
         "expected_minor": found.expected_minor,
-        "left_minor": left,
+        "left_minor": found.left_minor,
         "cash_in_minor": found.cash_in_minor,
         "cash_out_minor": found.cash_out_minor,
         "last": None if found.last is None else _count(found.last),
     }
-    return Reply(document, said)
+    return Reply(document, account_words.now(found, currency))
 
 
 def _count(count: DrawerCount) -> dict[str, Any]:
@@ -152,11 +144,6 @@ def _count(count: DrawerCount) -> dict[str, Any]:
     }
 
 
-def _told(given: Invoice) -> str:
-    due = locale_figures.money(given.sums.due_minor, given.sums.currency)
-    return say("accounts", "told-invoice", invoice=invoices.words(given), order=str(given.job), due=due)
-
-
 def _invoice(given: Invoice) -> dict[str, Any]:
     sums = given.sums
     return {
@@ -165,20 +152,21 @@ def _invoice(given: Invoice) -> dict[str, Any]:
         "order": given.job,
         "currency": sums.currency,
         "lines": [{"code": each.code, "amount_minor": each.amount_minor} for each in sums.lines],
-        "taxes": [
-            {
-                "text": each.words,
-                "percent": each.percent,
-                "base_minor": each.base_minor,
-                "amount_minor": each.amount_minor,
-            }
-            for each in sums.taxes
-        ],
+        "taxes": [_tax(each) for each in sums.taxes],
         "net_minor": sums.net_minor,
         "rounding_minor": sums.rounding_minor,
         "due_minor": sums.due_minor,
         "at": json_quotes.time(given.at),
         "by": given.by,
+    }
+
+
+def _tax(found: InvoicedTax) -> dict[str, Any]:
+    return {
+        "text": found.words,
+        "percent": found.percent,
+        "base_minor": found.base_minor,
+        "amount_minor": found.amount_minor,
     }
 
 
@@ -200,15 +188,7 @@ def _takings(found: Takings) -> dict[str, Any]:
         "rounding_minor": found.rounding_minor,
         "invoiced_minor": found.due_minor,
         "net_minor": found.net_minor,
-        "taxes": [
-            {
-                "text": each.words,
-                "percent": each.percent,
-                "base_minor": each.base_minor,
-                "amount_minor": each.amount_minor,
-            }
-            for each in found.taxes
-        ],
+        "taxes": [_tax(each) for each in found.taxes],
         "turnover": [{"code": code, "net_minor": minor} for code, minor in found.turnover],
         "invoices": [_invoice(each) for each in found.invoices],
         "drawer": [_count(each) for each in found.counts],
@@ -216,19 +196,16 @@ def _takings(found: Takings) -> dict[str, Any]:
 
 
 def _lines(found: Takings) -> Iterator[str]:
-    def money(minor: int) -> str:
-        return locale_figures.money(minor, found.currency)
-
     span = locale_figures.span(found.first, found.last)
     if found.by_method:
-        yield say("accounts", "told-sum", span=span, sum=money(found.taken_minor))
+        yield say(
+            "accounts", "told-sum", span=span, sum=locale_figures.money(found.taken_minor, found.currency)
+        )
     else:
         yield say("accounts", "told-none", span=span)
     for each in found.by_method:
-        method = payment_methods.words(each.method)
-        yield say("accounts", "told-taken", method=method, sum=money(each.sum_minor), n=each.payments)
+        yield account_words.taken(each, found.currency)
     if found.invoices:
-        yield say("accounts", "told-invoiced", due=money(found.due_minor), net=money(found.net_minor))
+        yield account_words.invoiced(found.due_minor, found.net_minor, found.currency)
     for tax in found.taxes:
-        amount, base = money(tax.amount_minor), money(tax.base_minor)
-        yield say("accounts", "told-tax", words=tax.words, amount=amount, base=base)
+        yield account_words.tax(tax, found.currency)

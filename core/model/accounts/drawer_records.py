@@ -42,6 +42,10 @@ class DrawerNow:
     """What was given back, above 0."""
 
     @property
+    def left_minor(self) -> int:
+        """What the last count left in it."""
+        return 0 if self.last is None else self.last.left_minor
+
+    @property
     def expected_minor(self) -> int:
-        left = 0 if self.last is None else self.last.left_minor
-        return left + self.cash_in_minor - self.cash_out_minor
+        return self.left_minor + self.cash_in_minor - self.cash_out_minor

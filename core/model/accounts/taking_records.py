@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from core.model.accounts.drawer_records import DrawerCount
-from core.model.accounts.invoice_records import Invoice
+from core.model.accounts.invoice_records import Invoice, InvoicedTax
 from core.model.names import JobNumber
 
 
@@ -37,16 +37,6 @@ class TakenLine:
 
 
 @dataclass(frozen=True, slots=True)
-class TaxSum:
-    """One tax over all invoices and credit notes: what it was charged on, and how much it is."""
-
-    words: str
-    percent: str
-    base_minor: int
-    amount_minor: int
-
-
-@dataclass(frozen=True, slots=True)
 class Takings:
     """The books of some days, first and last one included."""
 
@@ -58,7 +48,8 @@ class Takings:
     """What cash could not pay."""
     lines: tuple[TakenLine, ...]
     invoices: tuple[Invoice, ...]
-    taxes: tuple[TaxSum, ...]
+    taxes: tuple[InvoicedTax, ...]
+    """Each over all invoices and credit notes."""
     turnover: tuple[tuple[str, int], ...]
     """Net by the code of the charge, most first."""
     counts: tuple[DrawerCount, ...]

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Sequence
+from datetime import datetime
 
 from sqlalchemy import func, select
 
@@ -37,8 +38,8 @@ def issue(unit: Unit, row: JobRow, price: Price) -> Invoice | None:
         return None
     series = Series.CREDIT_NOTE if changed.due_minor < 0 else Series.INVOICE
     words = say("accounts", "event-invoice", series=series.value, money=_money(changed))
-    line = history.append(unit, KIND, words, job=row.number, series=series, sums=changed)
-    assert line  # with its line the numbers are ours until the step is stored: nobody else takes the same
+    # With its line the numbers are ours until the step is stored: nobody else takes the same.
+    history.append(unit, KIND, words, job=row.number, series=series, sums=changed)
     kept = InvoiceRow(
         series=series, number=_next(unit, series), job_id=row.id, sums=changed, at=unit.now, by=unit.who
     )
@@ -53,10 +54,11 @@ def of_order(unit: Unit, number: JobNumber) -> tuple[Invoice, ...]:
     return tuple(_record(each, row.number) for each in _rows(unit, row.id))
 
 
-def with_ids(unit: Unit, ids: Sequence[int]) -> tuple[Invoice, ...]:
-    """Those with these ids, oldest first."""
+def between(unit: Unit, begins: datetime, ends: datetime) -> tuple[Invoice, ...]:
+    """Those given from one moment on and before another, oldest first."""
     asked = select(InvoiceRow, JobRow.number).join(JobRow, JobRow.id == InvoiceRow.job_id)
-    found = unit.session.execute(asked.where(InvoiceRow.id.in_(ids)).order_by(InvoiceRow.id))
+    within = asked.where(InvoiceRow.at >= begins, InvoiceRow.at < ends)
+    found = unit.session.execute(within.order_by(InvoiceRow.id))
     return tuple(_record(row, number) for row, number in found)
 
 

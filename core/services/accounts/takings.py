@@ -10,14 +10,14 @@ from zoneinfo import ZoneInfo
 from sqlalchemy import select
 
 from core.model.accounts import payment_methods
-from core.model.accounts.invoice_records import Invoice
+from core.model.accounts.invoice_records import Invoice, InvoicedTax
 from core.model.accounts.payment_methods import METHODS, UNTOLD
-from core.model.accounts.taking_records import TakenByMethod, TakenLine, Takings, TaxSum
+from core.model.accounts.taking_records import TakenByMethod, TakenLine, Takings
 from core.model.errors import WrongInput
 from core.model.names import JobNumber
 from core.services.accounts import drawer, invoices
 from core.store import current_settings
-from core.store.tables import InvoiceRow, JobRow, PaymentRow
+from core.store.tables import JobRow, PaymentRow
 from core.store.unit import Unit
 from core.wording.messages import say
 
@@ -28,7 +28,7 @@ def of_days(unit: Unit, first: date, last: date) -> Takings:
         raise WrongInput(say("accounts", "last-day"), last.isoformat(), say("accounts", "not-before"))
     span = _span(unit, first, last)
     lines = _lines(unit, span)
-    given = _given(unit, span)
+    given = invoices.between(unit, *span)
     return Takings(
         first,
         last,
@@ -80,11 +80,6 @@ def _lines(unit: Unit, span: Span) -> tuple[TakenLine, ...]:
     )
 
 
-def _given(unit: Unit, span: Span) -> tuple[Invoice, ...]:
-    asked = select(InvoiceRow.id).where(InvoiceRow.at >= span[0], InvoiceRow.at < span[1])
-    return invoices.with_ids(unit, tuple(unit.session.scalars(asked)))
-
-
 def _by_method(lines: Sequence[TakenLine]) -> Iterable[TakenByMethod]:
     money = [each for each in lines if each.kind != payment_methods.ROUNDING]
     for method in (*METHODS, UNTOLD):
@@ -94,13 +89,13 @@ def _by_method(lines: Sequence[TakenLine]) -> Iterable[TakenByMethod]:
             yield TakenByMethod(method, came, went, len(sums))
 
 
-def _taxes(given: Sequence[Invoice]) -> tuple[TaxSum, ...]:
+def _taxes(given: Sequence[Invoice]) -> tuple[InvoicedTax, ...]:
     bases: Counter[tuple[str, str]] = Counter()
     amounts: Counter[tuple[str, str]] = Counter()
     for tax in (each for one in given for each in one.sums.taxes):
         bases[tax.words, tax.percent] += tax.base_minor
         amounts[tax.words, tax.percent] += tax.amount_minor
-    return tuple(TaxSum(*of, bases[of], minor) for of, minor in amounts.items())
+    return tuple(InvoicedTax(*of, bases[of], minor) for of, minor in amounts.items())
 
 
 def _turnover(given: Sequence[Invoice]) -> tuple[tuple[str, int], ...]:

@@ -5,9 +5,8 @@ from __future__ import annotations
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QVBoxLayout
 
-from core.model.accounts import payment_methods
 from core.model.accounts.taking_records import Takings
-from core.services.accounts import invoices
+from core.services.accounts import account_words
 from core.wording import locale_figures
 from gui.shop.accounts.drawer_form import DrawerForm
 from gui.toolkit import theme
@@ -58,16 +57,7 @@ class AccountsSheet(PaperFrame):
 
     def _tell_taken(self, facts: FactList, found: Takings) -> None:
         currency = found.currency
-        lines = [
-            say(
-                "accounts",
-                "told-taken",
-                method=payment_methods.words(each.method),
-                sum=money(each.sum_minor, currency),
-                n=each.payments,
-            )
-            for each in found.by_method
-        ]
+        lines = [account_words.taken(each, currency) for each in found.by_method]
         facts.add(say("accounts", "fact-taken"), lines)
         if len(lines) > 1:
             facts.add(say("accounts", "fact-all"), [money(found.taken_minor, currency)], "figure")
@@ -77,30 +67,11 @@ class AccountsSheet(PaperFrame):
     def _tell_invoiced(self, facts: FactList, found: Takings) -> None:
         currency = found.currency
         if found.invoices:
-            due, net = money(found.due_minor, currency), money(found.net_minor, currency)
-            facts.add(say("accounts", "fact-invoiced"), [say("accounts", "told-invoiced", due=due, net=net)])
-        taxes = [
-            say(
-                "accounts",
-                "told-tax",
-                words=each.words,
-                amount=money(each.amount_minor, currency),
-                base=money(each.base_minor, currency),
-            )
-            for each in found.taxes
-            if each.words
-        ]
+            told = account_words.invoiced(found.due_minor, found.net_minor, currency)
+            facts.add(say("accounts", "fact-invoiced"), [told])
+        taxes = [account_words.tax(each, currency) for each in found.taxes if each.words]
         facts.add(say("accounts", "fact-taxes"), taxes)
-        given = [
-            say(
-                "accounts",
-                "told-invoice",
-                invoice=invoices.words(each),
-                order=str(each.job),
-                due=money(each.sums.due_minor, currency),
-            )
-            for each in found.invoices[-_SHOWN:]
-        ]
+        given = [account_words.invoice(each) for each in found.invoices[-_SHOWN:]]
         more = len(found.invoices) - len(given)
         facts.add(
             say("accounts", "fact-papers"), [*given, *([say("accounts", "more", n=more)] if more else [])]

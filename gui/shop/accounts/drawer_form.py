@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QWidget
 
 from core.model.accounts.drawer_records import DrawerNow
 from core.model.errors import WrongInput
+from core.services.accounts import account_words
 from gui.toolkit import theme
 from gui.toolkit.text import money, say
 from gui.widgets.button_row import ButtonRow, key_button
@@ -49,16 +50,7 @@ class DrawerForm(QWidget):
         if found.last is None:
             self.expected.setText(say("accounts", "never-counted"))
         else:
-            self.expected.setText(
-                say(
-                    "accounts",
-                    "told-now",
-                    expected=money(found.expected_minor, currency),
-                    left=money(found.last.left_minor, currency),
-                    came=money(found.cash_in_minor, currency),
-                    went=money(found.cash_out_minor, currency),
-                )
-            )
+            self.expected.setText(account_words.now(found, currency))
         for field in (self.counted, self.taken_out, self.note):
             field.clear()
         self._tell_difference()

@@ -6,7 +6,6 @@ import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QAbstractButton, QApplication, QComboBox, QLabel, QLineEdit, QWidget
 
-from core.model.names import Finding
 from gui.bench.bench_screen import BenchScreen
 from gui.phone.phone_screen import PhoneScreen
 from gui.pickup.pickup_screen import PickupScreen
@@ -16,8 +15,8 @@ from gui.toolkit.screen import Screen
 from gui.widgets.layouts import Columns
 from gui.widgets.signature_pad import SignaturePad
 from gui.widgets.tray import Tray
-from tests.support.booked import line
-from tests.support.screens import Place, press, press_text
+from tests.gui.filled_screens import with_something_on_it
+from tests.support.screens import Place
 
 KINDS = (PhoneScreen, BenchScreen, PickupScreen, ShopScreen)
 LEAST = 24
@@ -27,14 +26,7 @@ LEAST = 24
 @pytest.fixture(params=KINDS, ids=lambda kind: kind.name)
 def screen(request: pytest.FixtureRequest, place: Place) -> Screen:
     """Each screen with something on it."""
-    job = place.records.book(line(count=2), line("hi8", marking="P6-120", findings=(Finding.SNAPPED,)))
-    shown: Screen = place.turn_to(request.param)
-    if isinstance(shown, PhoneScreen | PickupScreen | BenchScreen):
-        press_text(job.tapes[2].code)
-        press(Qt.Key.Key_Return)
-        place.settle()
-        place.settle()
-    return shown
+    return with_something_on_it(place, request.param)
 
 
 def within_reach(screen: Screen) -> list[QWidget]:

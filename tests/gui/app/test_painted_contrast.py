@@ -20,7 +20,6 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from core.model.names import Finding
 from gui.bench.bench_screen import BenchScreen
 from gui.counter.counter_screen import CounterScreen
 from gui.phone.phone_screen import PhoneScreen
@@ -30,8 +29,8 @@ from gui.toolkit import theme
 from gui.toolkit.colors import Tokens
 from gui.toolkit.screen import Screen
 from tests.gui.app import painted_contrast
-from tests.support.booked import line
-from tests.support.screens import Place, press, press_text
+from tests.gui.filled_screens import with_something_on_it
+from tests.support.screens import Place
 
 KINDS = (CounterScreen, PhoneScreen, BenchScreen, PickupScreen, ShopScreen)
 RINGED = (QAbstractButton, QLineEdit, QComboBox, QAbstractItemView)
@@ -53,14 +52,7 @@ def looks() -> Iterator[tuple[str, Tokens]]:
 @pytest.fixture(params=KINDS, ids=lambda kind: kind.name)
 def screen(request: pytest.FixtureRequest, place: Place) -> Screen:
     """Each screen with something on it."""
-    job = place.records.book(line(count=2), line("hi8", marking="P6-120", findings=(Finding.SNAPPED,)))
-    shown: Screen = place.turn_to(request.param)
-    if isinstance(shown, PhoneScreen | PickupScreen | BenchScreen):
-        press_text(job.tapes[2].code)
-        press(Qt.Key.Key_Return)
-        place.settle()
-        place.settle()
-    return shown
+    return with_something_on_it(place, request.param)
 
 
 def test_all_that_is_written_is_read_and_the_keyboard_is_seen(place: Place, screen: Screen) -> None:

@@ -8,7 +8,6 @@ from PySide6.QtGui import QKeySequence
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QAbstractButton, QApplication
 
-from core.model.names import Finding
 from core.wording.messages import say
 from gui.bench.bench_screen import BenchScreen
 from gui.counter.counter_screen import CounterScreen
@@ -20,8 +19,8 @@ from gui.pickup.pickup_screen import PickupScreen
 from gui.shop.shop_screen import ShopScreen
 from gui.toolkit import actions
 from gui.toolkit.screen import Screen
-from tests.support.booked import line
-from tests.support.screens import Place, press, press_text
+from tests.gui.filled_screens import with_something_on_it
+from tests.support.screens import Place
 
 KINDS = (CounterScreen, PhoneScreen, BenchScreen, PickupScreen, ShopScreen)
 
@@ -29,14 +28,7 @@ KINDS = (CounterScreen, PhoneScreen, BenchScreen, PickupScreen, ShopScreen)
 @pytest.fixture(params=KINDS, ids=lambda kind: kind.name)
 def screen(request: pytest.FixtureRequest, place: Place) -> Screen:
     """Each screen with something on it."""
-    job = place.records.book(line(count=2), line("hi8", marking="P6-120", findings=(Finding.SNAPPED,)))
-    shown: Screen = place.turn_to(request.param)
-    if isinstance(shown, PhoneScreen | PickupScreen | BenchScreen):
-        press_text(job.tapes[2].code)
-        press(Qt.Key.Key_Return)
-        place.settle()
-        place.settle()
-    return shown
+    return with_something_on_it(place, request.param)
 
 
 def drawer(place: Place) -> CardDrawer:
